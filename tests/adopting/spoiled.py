@@ -280,7 +280,10 @@ def _dxf(pieces: Sequence[_Placed], how: Spoiling) -> bytes:
         if how.blocks:
             at = (shift[0] * k, shift[1] * k)
             scale = {"xscale": -1.0} if mirror else {}
-            space.add_blockref(f"{each.part.upper()}_{number}", at, dxfattribs=scale)
+            # A block in a block, as what was grouped twice.
+            outer = document.blocks.new(f"GROUP_{number}")
+            outer.add_blockref(f"{each.part.upper()}_{number}", at, dxfattribs=scale)
+            space.add_blockref(f"GROUP_{number}", (0, 0))
         if how.words:
             at = (box.centre[0] * k, box.centre[1] * k)
             space.add_text(_word(each), dxfattribs={"insert": at, "height": 8 * k, "layer": "TEXT"})

@@ -120,9 +120,11 @@ def test_what_must_follow_the_sheet_does(tmp_path: Path) -> None:
     From slot to slot, that is the distance of the sides' middles less one thickness.
     """
     adopted(_BY_NAME["stool-circles"], tmp_path)
+    # Holes of 6.6 mm clear M6 by the medium series of ISO 273.
     text = (tmp_path / "shop" / "plans" / "made" / "plan.yaml").read_text("utf-8")
     thick = drawn_plan("harbour-stool").parts[0].thickness
     assert text.count(f"{number_text(320 - thick, 'mm')} - t") >= 2
+    assert "diameter: 6.6}}   # guessed: as for bolt-m6" in text
 
 
 def test_the_same_drawing_gives_the_same_plan(tmp_path: Path) -> None:
@@ -232,7 +234,10 @@ def _lower_grip(drawn: str) -> str:
 
 
 def _cabinet(file: Path, short: float) -> None:
-    """Draw two sides with housings and three shelves that go 6 mm into both, less what is short."""
+    """Draw two sides with housings and three shelves that go 6 mm into both, less what is short.
+
+    Two housings say on their layer how deep they are, one by a word in it.
+    """
     document = ezdxf.new("R2010")
     document.header["$INSUNITS"] = 4
     space = document.modelspace()
@@ -244,8 +249,10 @@ def _cabinet(file: Path, short: float) -> None:
     for index, side in enumerate(("left", "right")):
         x = 20 + index * 350
         box(x, 20, 300, 700, "OUT")
-        for y in (80, 320, 660):
+        for y in (80, 320):
             box(x + 20, y, 260, 18, "HOUSING 6 mm")
+        box(x + 20, 660, 260, 18, "OUT")
+        space.add_text("6 mm deep", dxfattribs={"insert": (x + 60, 665)})
         space.add_text(f"side {side}", dxfattribs={"insert": (x + 150, 200)})
     for index in range(3):
         box(760, 20 + index * 300, 612 - short, 260, "OUT")

@@ -1,4 +1,4 @@
-"""How deep something is cut, as a layer, a group or a word says it: ``POCKET 6 mm``."""
+"""How deep something is cut, as a layer, a group or a word in it says: ``POCKET 6 mm``."""
 
 from __future__ import annotations
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist
 
+from kerfolio.adopting.depths import depth_of
 from kerfolio.adopting.shape import Dropped, Question, Shape
 from kerfolio.basis.digits import digits
 from kerfolio.geometry.canonical import tidy
@@ -229,10 +230,17 @@ def _with(
     places: Sequence[Sequence[int | None]],
     index: int,
 ) -> Cutting:
-    return Cutting(
-        outline=cutting.outline,
-        openings=cutting.openings,
+    own = [each for each, at in zip(texts, places[1], strict=True) if at == index]
+    inside = holders([each.at for each in own], [each.contour for each in cutting.openings])
+    notes: dict[int, list[str]] = {}
+    for text, opening in zip(own, inside, strict=True):
+        if opening is not None and depth_of([text.text]) is not None:
+            notes.setdefault(opening, []).append(text.text)
+    openings = enumerate(cutting.openings)
+    words = {text for each in notes.values() for text in each}
+    return replace(
+        cutting,
+        openings=tuple(replace(e, names=(*notes.get(i, ()), *e.names)) for i, e in openings),
         lines=tuple(each for each, at in zip(lines, places[0], strict=True) if at == index),
-        texts=tuple(each for each, at in zip(texts, places[1], strict=True) if at == index),
-        reliefs=cutting.reliefs,
+        texts=tuple(each for each in own if each.text not in words),
     )

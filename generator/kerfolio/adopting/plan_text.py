@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from kerfolio.adopting.adopted import Adopted, Sheet
@@ -35,7 +35,8 @@ class Wanted:
     """What a plan's text is made for: its title, unit, day, what sheets are cut from.
 
     ``cutter`` is the stock's name of that which the drawing is relieved for. ``ways`` are joints
-    that say which way round, ``steps`` how it goes together, as they stand in a plan.
+    that say which way round, ``steps`` how it goes together, as they stand in a plan. ``clears``
+    names hardware by the diameters of its holes, in hundredths of a mm.
     """
 
     title: str
@@ -46,6 +47,7 @@ class Wanted:
     cutter: str = ""
     ways: tuple[str, ...] = ()
     steps: str = ""
+    clears: Mapping[int, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +64,9 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
         SheetPlan(name=each.name, size=each.size, mm=each.drawn.mm, stated="")
         for each in found.sheets
     ]
-    stated = PlanWriter(found.parts, sheets, found.arranged, found.follows, wanted.unit).written()
+    stated = PlanWriter(
+        found.parts, sheets, found.arranged, found.follows, wanted.unit, wanted.clears
+    ).written()
     lines = [
         f"plan: {wanted.title}",
         "version: 0.1.0",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from kerfolio.adopting.corners import Corner, corners_of, rounded_slot, upright
 from kerfolio.adopting.linear import Linear, number_text
@@ -19,10 +19,20 @@ from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
 
 @dataclass(frozen=True, slots=True)
 class Pen:
-    """Writes lengths and places in a plan's unit; ``sizes`` are sheets' thicknesses by name."""
+    """Writes lengths and places in a plan's unit; ``sizes`` are sheets' thicknesses by name.
+
+    ``clears`` says what holes are for, by their diameters in hundredths of a mm.
+    """
 
     unit: str
     sizes: Mapping[str, tuple[str, float]]
+    clears: Mapping[int, str] = field(default_factory=dict)
+
+    def guess(self, diameter: float) -> str:
+        """Return a comment on what a hole is for, by its diameter, mm; none where none is known."""
+        key = round(diameter * 100)
+        known = next((self.clears[k] for k in range(key - 5, key + 6) if k in self.clears), "")
+        return f"   # guessed: as for {known}" if known else ""
 
     def text(self, length: Linear) -> str:
         """Return a length, perhaps as an expression."""
@@ -87,7 +97,7 @@ def hole_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
         at = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
         word = HOLE.name if len(members) == 1 else f"{HOLE.name}s"
         name = word if len(by_size) == 1 else f"{word}-{place + 1}"
-        yield name, f"{{hole: {{at: {at}, diameter: {pen.number(size)}}}}}"
+        yield name, f"{{hole: {{at: {at}, diameter: {pen.number(size)}}}}}{pen.guess(size)}"
 
 
 def window_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:

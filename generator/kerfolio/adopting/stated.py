@@ -58,10 +58,11 @@ class PlanWriter:
         arranged: Arrangement,
         follows: Mapping[str, Following],
         unit: str,
+        clears: Mapping[int, str] | None = None,
     ) -> None:
         self._parts, self._arranged = parts, arranged
         self._sizes = {each.name: (each.size, each.mm) for each in sheets}
-        self._pen = Pen(unit, self._sizes)
+        self._pen = Pen(unit, self._sizes, clears or {})
         self._bodies = [Outlined(part, i, follows) for i, part in enumerate(parts)]
         self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
         self._label = {

@@ -296,7 +296,19 @@ def _wanted(
         file=request.drawing.name,
         bought=bought,
         cutter=min(cutters, default=""),
+        clears=_clears(stock),
     )
+
+
+def _clears(stock: Stock) -> dict[int, str]:
+    """Return what hardware goes through holes, by their diameters in hundredths of a mm."""
+    found: dict[int, list[str]] = {}
+    for each in stock.hardware:
+        if each.clearance:
+            names = found.setdefault(round(each.clearance * 100), [])
+            kind = each.name.rpartition("x")[0] or each.name
+            names += [kind] if kind not in names else []
+    return {diameter: " or ".join(names[:2]) for diameter, names in sorted(found.items())}
 
 
 def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry) -> Bought:
