@@ -107,6 +107,7 @@ def _executor(workers: Workers, most: int) -> Iterator[tuple[Executor, int]]:
         pool.shutdown(wait=False, cancel_futures=True)
         raise
     else:
+        theirs.close()  # all is handed over; to clear up after itself takes a worker a second
         pool.shutdown()
     finally:
         theirs.close()
