@@ -14,6 +14,7 @@ from kerfolio.adopting.adopted import Adopted, Sheet, adopted
 from kerfolio.adopting.again import Moved, again
 from kerfolio.adopting.agreeing import Deviation, deviations
 from kerfolio.adopting.cleaned import cleaned
+from kerfolio.adopting.clears import clears
 from kerfolio.adopting.naming import steady
 from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
 from kerfolio.adopting.shape import Question
@@ -296,19 +297,8 @@ def _wanted(
         file=request.drawing.name,
         bought=bought,
         cutter=min(cutters, default=""),
-        clears=_clears(stock),
+        clears=clears(stock),
     )
-
-
-def _clears(stock: Stock) -> dict[int, str]:
-    """Return what hardware goes through holes, by their diameters in hundredths of a mm."""
-    found: dict[int, list[str]] = {}
-    for each in stock.hardware:
-        if each.clearance:
-            names = found.setdefault(round(each.clearance * 100), [])
-            kind = each.name.rpartition("x")[0] or each.name
-            names += [kind] if kind not in names else []
-    return {diameter: " or ".join(names[:2]) for diameter, names in sorted(found.items())}
 
 
 def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry) -> Bought:
