@@ -13,8 +13,14 @@ from pathlib import Path
 import ezdxf
 import pytest
 
+from kerfolio.adopting.alike import Draft
 from kerfolio.adopting.linear import number_text
+from kerfolio.adopting.recognised import Recognised, Tab
+from kerfolio.adopting.shape import Shape
 from kerfolio.basis.finding import has_errors
+from kerfolio.geometry.canonical import tidy
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import area
 from kerfolio.publishing.adopting import AdoptedPlan, AdoptRequest, adopt
 from kerfolio.publishing.drawing_out import draw_out
 from tests.adopting.spoiled import SPOILED, Spoiling, answer_of, drawn_plan, spoiled
@@ -276,3 +282,40 @@ def test_shelves_go_into_housings_whose_layer_says_how_deep(short: float, tmp_pa
     text = (tmp_path / "shop/plans/cab/plan.yaml").read_text("utf-8")
     assert f"rectangle: [{number_text(600 - short, 'mm')}, 260]" in text
     assert text.count("depth: 6}}") == 5
+
+
+def test_what_nothing_meets_is_cut_no_deeper_than_its_layer_says(tmp_path: Path) -> None:
+    """A housing that no shelf goes into, and a pocket of another shape."""
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "workshop.yaml").write_text(WORKSHOP, "utf-8")
+    _cabinet(tmp_path / "cab.dxf", 0.0)
+    document = ezdxf.readfile(tmp_path / "cab.dxf")
+    space = document.modelspace()
+    for x in (20, 370):
+        for corners in (
+            ((60, 500), (160, 500), (160, 518), (60, 518)),
+            ((60, 550), (90, 550), (90, 600)),
+        ):
+            there = [(x + a, b) for a, b in corners]
+            space.add_lwpolyline(there, close=True, dxfattribs={"layer": "POCKET 4 mm"})
+    document.saveas(tmp_path / "cab.dxf")
+    request = AdoptRequest(
+        drawing=tmp_path / "cab.dxf", workshop=tmp_path / "shop", into="cab", day=_DAY
+    )
+    made = adopt(request)
+    text = (tmp_path / "shop/plans/cab/plan.yaml").read_text("utf-8")
+    assert "housing: {pocket: {at: [110, 489], length: 100, takes: ply, depth: 4}}" in text
+    assert "pocket: {pocket: {at: [0, 0], polygon:" in text
+    assert "slot: {slot:" not in text
+    assert made.deviations == ()
+
+
+def test_a_tongue_takes_only_its_own_edge() -> None:
+    feet = Contour(tuple((x, y, 0.0) for x, y in _FEET))
+    tongue = Tab(at=(10.0, 6.0), out=(0.0, -1.0), width=20.0, depth=6.0)
+    draft = Draft(outline=Shape(contour=tidy(feet)), openings=(), cuttings=(), placings=())
+    body = Recognised(draft=draft, tabs=(tongue,)).body
+    assert area(feet) - area(body) == pytest.approx(20 * 6)
+
+
+_FEET = ((0, 0), (20, 0), (20, 30), (25, 30), (25, 0), (45, 0), (45, 60), (0, 60))

@@ -13,10 +13,10 @@ from kerfolio.geometry.arc import edges
 from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import area, bounds
-from kerfolio.geometry.shapes import polygon
 from kerfolio.geometry.slot_fit import fitted_slot
 from kerfolio.geometry.stretch import Stretch, in_a_row, stretches, without
 from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
+from kerfolio.settling.edge import EdgeFrame
 
 FITTED = 0.6
 """A slot or notch may be drawn so much wider, mm, than the sheet is thick: with its fit."""
@@ -312,12 +312,16 @@ def with_tongues(part: Recognised, every: Iterable[Recognised]) -> Recognised:
 
 
 def _strip(tab: Tab) -> Contour:
-    """Return the strip along an edge that a tongue is."""
-    (x, y), (ux, uy) = tab.at, tab.out
-    vx, vy = uy * tab.width, 0.0 - ux * tab.width
-    high = tab.depth + 1.0
-    rows = ((-1.0, 0.0), (1.0, 0.0), (1.0, high), (-1.0, high))
-    return polygon([(x + s * vx + h * ux, y + s * vy + h * uy, 0.0) for s, h in rows])
+    """Return the strip along an edge that a tongue is, and a little beyond the edge."""
+    return across(tab.at, tab.out, tab.width, 0.0, tab.depth + 1.0)
+
+
+def across(at: Point, out: Point, width: float, low: float, high: float) -> Contour:
+    """Return the rectangle across a way out, from ``low`` to ``high`` along it, mm."""
+    half = width / 2
+    along = (out[1], 0.0 - out[0])
+    frame = EdgeFrame(origin=at, along=along, outward=out, first=-half, last=half)
+    return frame.box(-half, half, low, high)
 
 
 def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], housings: Iterable[float]) -> bool:

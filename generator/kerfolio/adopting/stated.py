@@ -137,7 +137,8 @@ class PlanWriter:
             yield self._slot_name(number, each), self._slotted(body, each)
         left = [i for i in range(len(part.made.slots)) if i not in met]
         for place, index in enumerate(left):
-            name = SLOT.name if len(left) == 1 else f"{SLOT.name}-{place + 1}"
+            word = SLOT.name if part.made.slots[index].depth is None else "housing"
+            name = word if len(left) == 1 else f"{word}-{place + 1}"
             yield name, self._single_slot(body, index)
         yield from hole_texts(body, self._pen)
         yield from window_texts(body, self._pen)
@@ -355,9 +356,10 @@ class PlanWriter:
         angle = turn_of(slot.along) % 180
         turn = angle_text(angle)
         at, takes = self._pen.spot(body.free(slot.at)), self._by_width(slot.width)
-        return (
-            f"{{slot: {{at: {at}, length: {self._pen.number(slot.length)}{turn}, takes: {takes}}}}}"
-        )
+        what = f"at: {at}, length: {self._pen.number(slot.length)}{turn}, takes: {takes}"
+        if slot.depth is not None:
+            return f"{{pocket: {{{what}, depth: {self._pen.number(slot.depth)}}}}}"
+        return f"{{slot: {{{what}}}}}"
 
 
 def _half(one: Linear, other: Linear) -> Linear:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import hypot
 
 from kerfolio.adopting.adopted import Adopted
-from kerfolio.adopting.recognised import Recognised
+from kerfolio.adopting.recognised import Recognised, across
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Question
 from kerfolio.basis.reader import Reader
@@ -15,9 +15,8 @@ from kerfolio.drawing.adopted_view import Numbered, Tinted, adopted_view
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.boolean import intersection
-from kerfolio.geometry.contour import Contour, Region
-from kerfolio.geometry.shapes import polygon
-from kerfolio.model.feature_kind import FINGERS, HOLE, NOTCH, SLOT, TAB, WINDOW, FeatureKind
+from kerfolio.geometry.contour import Region
+from kerfolio.model.feature_kind import FINGERS, HOLE, NOTCH, POCKET, SLOT, TAB, WINDOW, FeatureKind
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.adopted import AdoptedAnswer, AdoptedPage, AdoptedPart, adopted_page
 from kerfolio.proving.prove import Proof
@@ -29,6 +28,7 @@ _KINDS = (
     (Ink.NEW_LIGHT, "slot or notch that something meets"),
     (Ink.ACCENT, "tab, slot or notch that nothing meets"),
     (Ink.PAPER, "hole or window"),
+    (Ink.WOOD_DARK, "pocket"),
 )
 
 
@@ -96,6 +96,7 @@ def _words(made: Recognised) -> str:
         (len(made.fingers), "row of fingers"),
         (len(made.holes), HOLE.name),
         (len(made.windows), WINDOW.name),
+        (len(made.pockets), POCKET.name),
     )
     plural = {NOTCH.name: "notches", "row of fingers": "rows of fingers"}
     words = [counted(n, word, plural.get(word, "")) for n, word in counts if n]
@@ -115,28 +116,20 @@ def _tints(found: Adopted, part: PartPlan) -> Iterator[Tinted]:
     made = part.made
     for index, tab in enumerate(made.tabs):
         ink = Ink.NEW_MID if (TAB, index) in met else Ink.ACCENT
-        yield Tinted(contour=_box(tab.at, tab.out, tab.width, 0.0, tab.depth), ink=ink)
+        yield Tinted(contour=across(tab.at, tab.out, tab.width, 0.0, tab.depth), ink=ink)
     for index, notch in enumerate(made.notches):
         ink = Ink.NEW_LIGHT if (NOTCH, index) in met else Ink.ACCENT
-        yield Tinted(contour=_box(notch.at, notch.out, notch.width, 0.0, notch.depth), ink=ink)
+        yield Tinted(contour=across(notch.at, notch.out, notch.width, 0.0, notch.depth), ink=ink)
     for index, row in enumerate(made.fingers):
         ink = Ink.NEW_MID if (FINGERS, index) in met else Ink.ACCENT
         size = hypot(row.end[0] - row.start[0], row.end[1] - row.start[1])
-        band = _box(row.middle, row.out, size, -row.depth, 0.0)
+        band = across(row.middle, row.out, size, -row.depth, 0.0)
         for finger in intersection(Region(made.draft.outline.contour), [band]):
             yield Tinted(contour=finger.outer, ink=ink)
     for index, slot in enumerate(made.slots):
         ink = Ink.NEW_LIGHT if (SLOT, index) in met else Ink.ACCENT
         yield Tinted(contour=made.draft.openings[slot.opening].contour, ink=ink)
+    for opening, _ in made.pockets:
+        yield Tinted(contour=made.draft.openings[opening].contour, ink=Ink.WOOD_DARK)
     for opening in (*(hole.opening for hole in made.holes), *made.windows):
         yield Tinted(contour=made.draft.openings[opening].contour, ink=Ink.PAPER)
-
-
-def _box(
-    at: tuple[float, float], out: tuple[float, float], width: float, low: float, high: float
-) -> Contour:
-    """Return a rectangle across a way out, from ``low`` to ``high`` along it, mm."""
-    (x, y), (ux, uy) = at, out
-    vx, vy = uy * width / 2, 0.0 - ux * width / 2
-    rows = ((-1.0, low), (1.0, low), (1.0, high), (-1.0, high))
-    return polygon([(x + s * vx + h * ux, y + s * vy + h * uy, 0.0) for s, h in rows])
