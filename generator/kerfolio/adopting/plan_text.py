@@ -8,7 +8,7 @@ from datetime import date
 
 from kerfolio.adopting.adopted import Adopted, Sheet
 from kerfolio.adopting.linear import number_text
-from kerfolio.adopting.stated import PlanWriter, SheetPlan
+from kerfolio.adopting.stated import PlanWriter
 from kerfolio.basis.digits import digits
 from kerfolio.model.plan import Step
 from kerfolio.writing.shapes_svg import shapes_svg
@@ -60,13 +60,7 @@ class AdoptedText:
 
 def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
     """Return the plan's files as they are written."""
-    sheets = [
-        SheetPlan(name=each.name, size=each.size, mm=each.drawn.mm, stated="")
-        for each in found.sheets
-    ]
-    stated = PlanWriter(
-        found.parts, sheets, found.arranged, found.follows, wanted.unit, wanted.clears
-    ).written()
+    stated = PlanWriter(found, wanted.unit, wanted.clears).written()
     lines = [
         f"plan: {wanted.title}",
         "version: 0.1.0",

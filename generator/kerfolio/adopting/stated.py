@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import dist
 
+from kerfolio.adopting.adopted import Adopted
 from kerfolio.adopting.finger_rows import FingerRow
-from kerfolio.adopting.following import Following
 from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
 from kerfolio.adopting.recognised import Notch
@@ -20,23 +20,12 @@ from kerfolio.adopting.shapes_text import (
     pocket_texts,
     window_texts,
 )
-from kerfolio.adopting.together import Arrangement
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.transform import moved, turn_of
 from kerfolio.model.feature_kind import FINGERS, NOTCH, SLOT, TAB
 
 _LEVEL = 0.15
 _DEEP = 0.3
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetPlan:
-    """A sheet: its name and the name of its thickness, as drawn (mm), and what is written of it."""
-
-    name: str
-    size: str
-    mm: float
-    stated: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,21 +38,14 @@ class PlanText:
 
 
 class PlanWriter:
-    """States parts and joints of an arrangement in a plan's unit."""
+    """States the parts and joints that a drawing has, in a plan's unit."""
 
-    def __init__(
-        self,
-        parts: Sequence[PartPlan],
-        sheets: Sequence[SheetPlan],
-        arranged: Arrangement,
-        follows: Mapping[str, Following],
-        unit: str,
-        clears: Mapping[int, str] | None = None,
-    ) -> None:
+    def __init__(self, found: Adopted, unit: str, clears: Mapping[int, str]) -> None:
+        parts, arranged = found.parts, found.arranged
         self._parts, self._arranged = parts, arranged
-        self._sizes = {each.name: (each.size, each.mm) for each in sheets}
-        self._pen = Pen(unit, self._sizes, clears or {})
-        self._bodies = [Outlined(part, i, follows) for i, part in enumerate(parts)]
+        self._sizes = {each.name: (each.size, each.drawn.mm) for each in found.sheets}
+        self._pen = Pen(unit, self._sizes, clears)
+        self._bodies = [Outlined(part, i, found.follows) for i, part in enumerate(parts)]
         self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
         self._label = {
             n: label for part in parts for n, label in zip(part.numbers, part.labels, strict=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from kerfolio.adopting.adopted import Adopted
-from kerfolio.adopting.stated import PlanWriter, SheetPlan
+from kerfolio.adopting.stated import PlanWriter
 from kerfolio.basis.finding import Finding
 from kerfolio.geometry.rigid import Vector, dot
 
@@ -32,8 +32,7 @@ def ways_round(
 
 
 def _joints(found: Adopted) -> Iterator[tuple[str, str]]:
-    sheets = [SheetPlan(name=s.name, size=s.size, mm=s.drawn.mm, stated="") for s in found.sheets]
-    writer = PlanWriter(found.parts, sheets, found.arranged, found.follows, "mm")
+    writer = PlanWriter(found, "mm", {})  # names alone are asked
     for one, other, first, second, out in writer.tab_joints():
         a, b = found.arranged.poses[one], found.arranged.poses[other]
         inner = b.inverse
