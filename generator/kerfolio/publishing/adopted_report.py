@@ -28,7 +28,7 @@ _KINDS = (
     (Ink.NEW_LIGHT, "slot or notch that something meets"),
     (Ink.ACCENT, "tab, slot or notch that nothing meets"),
     (Ink.PAPER, "hole or window"),
-    (Ink.WOOD_DARK, "pocket"),
+    (Ink.WOOD_DARK, POCKET.name),
 )
 
 
