@@ -155,8 +155,7 @@ def _borders(
     alone = all(top in frames for top in tops)
     for top in frames:
         box = bounds(shapes[top].contour)
-        sides = sorted((box.width, box.height))
-        if any(_near(sides, size) for size in sold):
+        if is_sold((box.width, box.height), sold):
             borders.add(top)
             continue
         covered = sum(area(shapes[each].contour) for each in inside[top])
@@ -181,8 +180,12 @@ def _size(box: Box) -> str:
     return f"{digits(box.width, 1)} x {digits(box.height, 1)} mm"
 
 
-def _near(sides: Sequence[float], size: tuple[float, float]) -> bool:
-    return all(abs(a - b) <= _SOLD for a, b in zip(sides, sorted(size), strict=True))
+def is_sold(size: tuple[float, float], sold: Collection[tuple[float, float]]) -> bool:
+    """Tell whether sheets are sold of this size, mm, either way round."""
+    return any(
+        all(abs(a - b) <= _SOLD for a, b in zip(sorted(size), sorted(each), strict=True))
+        for each in sold
+    )
 
 
 def _is_rectangle(contour: Contour) -> bool:

@@ -14,6 +14,13 @@ from kerfolio.publishing.side_by_side import Workers, workers_from
 WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
 )
+WORKSHOP_OF_PLAN = click.option(
+    "--workshop",
+    type=click.Path(path_type=Path),
+    default=".",
+    metavar="DIR",
+    help="The workshop of the plan [the current folder].",
+)
 PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
 
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from kerfolio.basis.finding import Severity, has_errors
-from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
+from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, WORKSHOP_OF_PLAN, kerfolio
 from kerfolio.commands.telling import Progress, as_json, print_findings, summary
 from kerfolio.publishing.side_by_side import Workers
 
@@ -22,13 +22,7 @@ if TYPE_CHECKING:
 @kerfolio.command("look")
 @click.argument("plan", metavar="PLAN")
 @click.argument("part", default="", metavar="[PART]")
-@click.option(
-    "--workshop",
-    type=click.Path(path_type=Path),
-    default=".",
-    metavar="DIR",
-    help="The workshop of the plan [the current folder].",
-)
+@WORKSHOP_OF_PLAN
 @click.option(
     "--out",
     type=click.Path(path_type=Path, dir_okay=False),
@@ -224,13 +218,7 @@ def sequence_command(workshop: Path, plan: str) -> None:
 
 @kerfolio.command("draw")
 @click.argument("plan", metavar="PLAN")
-@click.option(
-    "--workshop",
-    type=click.Path(path_type=Path),
-    default=".",
-    metavar="DIR",
-    help="The workshop of the plan [the current folder].",
-)
+@WORKSHOP_OF_PLAN
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),

@@ -16,6 +16,7 @@ from kerfolio.adopting.agreeing import Deviation, deviations
 from kerfolio.adopting.cleaned import cleaned
 from kerfolio.adopting.clears import clears
 from kerfolio.adopting.naming import steady
+from kerfolio.adopting.nested import is_sold
 from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.unit_names import UNITS
@@ -321,16 +322,9 @@ def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inq
     question = Question(key=f"stock {sheet.name}", words=words, answers=tuple(fitting or names[:5]))
     chosen = stock.sheet(inquiry.answer(question))
     assert chosen is not None, "an answer is one of the stock's"
-    size = next((s for s in found.nested.sheets if _is_sold(s, chosen)), chosen.sizes[0])
+    size = next((s for s in found.nested.sheets if is_sold(s, chosen.sizes)), chosen.sizes[0])
     along = max(size), min(size)
     return Bought(stock=chosen.name, least=chosen.least, most=chosen.most, size=along)
-
-
-def _is_sold(size: tuple[float, float], stock: SheetStock) -> bool:
-    return any(
-        all(abs(a - b) < 2 for a, b in zip(sorted(size), sorted(each), strict=True))
-        for each in stock.sizes
-    )
 
 
 def _proved(found: Adopted, wanted: Wanted, shared: Shared, name: str) -> tuple[AdoptedText, Proof]:
