@@ -51,6 +51,7 @@ from kerfolio.edition.names import expected_names
 from kerfolio.edition.swap import SwapRow, SwapTable
 from kerfolio.model.climate import SHED
 from kerfolio.model.finish import Finish
+from kerfolio.model.outcome import Outcome
 from kerfolio.model.plan import Photo
 from kerfolio.model.statement import Named
 from kerfolio.settling.surroundings import Surroundings
@@ -340,11 +341,17 @@ def test_questions_are_the_readers_then_the_usual_ones() -> None:
 def test_trials_come_with_settings_outcome_and_picture() -> None:
     text = words_of(trials(edition()))
     assert text.index("Slots in the new birch") < text.index("Same, one shallow pass more")
-    for words in ("Clean.", "Chipped.", "18000 rpm", "4500 mm/min (177 in/min)", "17.8 mm"):
+    for words in (
+        "Clean.",
+        "To mend: tear-out.",
+        "18000 rpm",
+        "4500 mm/min (177 in/min)",
+        "17.8 mm",
+    ):
         assert words in text
     assert [each.alt for each in figures(trials(edition()))] == ["A clean edge"]
     assert trials(rack()) is None
-    untold = replace(edition().trials[1], outcome="")
+    untold = replace(edition().trials[1], outcome=Outcome())
     bare = made(trials(replace(edition(), trials=(untold,))))
     assert [each.words for each in bare.blocks if isinstance(each, Dated)] == [""]
 

@@ -11,11 +11,18 @@ trials-set-plunge = Eintauchen
 trials-set-passes = Durchgänge
 trials-set-fit = Passung je Seite
 trials-rpm = { $speed } U/min
-trials-outcome = { $outcome ->
+trials-graded = { $grade }: { $marks }
+trials-grade = { $grade ->
     [clean] Sauber
-    [light-fuzz] Leicht fransig
-    [fuzz-to-sand] Fransen zum Schleifen
-    [chipped] Ausgerissen
-    [burned] Verbrannt
-   *[other] { $outcome }
+    [nearly-clean] Fast sauber
+    [to-sand] Zu schleifen
+    [to-mend] Auszubessern
+   *[spoiled] Verdorben
+ }
+trials-mark = { $mark ->
+    [fuzz] Flaum
+    [burn] Brandspuren
+    [chatter] Ratterspuren
+    [tear-out] Ausrisse
+   *[noise] Lärm
  }

@@ -11,11 +11,18 @@ trials-set-plunge = Plunge
 trials-set-passes = Passes
 trials-set-fit = Fit a side
 trials-rpm = { $speed } rpm
-trials-outcome = { $outcome ->
+trials-graded = { $grade }: { $marks }
+trials-grade = { $grade ->
     [clean] Clean
-    [light-fuzz] Light fuzz
-    [fuzz-to-sand] Fuzz to sand
-    [chipped] Chipped
-    [burned] Burned
-   *[other] { $outcome }
+    [nearly-clean] Nearly clean
+    [to-sand] To sand
+    [to-mend] To mend
+   *[spoiled] Spoiled
+ }
+trials-mark = { $mark ->
+    [fuzz] fuzz
+    [burn] burn marks
+    [chatter] chatter
+    [tear-out] tear-out
+   *[noise] noise
  }

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, listed, say
 from kerfolio.basis.thickness import thickness_text
@@ -15,6 +16,7 @@ from kerfolio.chapters.shots import shot
 from kerfolio.document.blocks import Block, Dated, Fact, Facts, Manner, Paragraph, Size, Told
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
+from kerfolio.model.outcome import Grade, Outcome
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 
@@ -32,11 +34,12 @@ def trials(edition: Edition) -> Chapter | None:
 
 
 def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
+    words = outcome_words(each.outcome, edition.reader)
     yield Dated(
         day=day_text(edition.reader, each.date),
         iso=each.date.isoformat(),
-        head=each.title,
-        words=f"{outcome_words(each.outcome, edition.reader)}." if each.outcome else "",
+        head=title_of(each, edition.settled.stock, edition.reader),
+        words=f"{words}." if words else "",
         id=f"trial-{number}",
     )
     known = settings(each, edition.settled.stock, edition.reader)
@@ -48,9 +51,37 @@ def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
         yield shot(each.photo, edition.reader, Size.HALF)
 
 
-def outcome_words(grade: str, reader: Reader) -> str:
-    """Return what became of the edge, in a word or two."""
-    return say(reader, "trials-outcome", outcome=grade.replace(" ", "-"))
+def title_of(trial: Trial, stock: Stock, reader: Reader) -> str:
+    """Return what an entry is called: as stated, else its sheet and cutter."""
+    return trial.title or " · ".join(_of_stock(trial, stock)) or day_text(reader, trial.date)
+
+
+def outcome_words(outcome: Outcome, reader: Reader) -> str:
+    """Return what became of the cut, in a word or two, and what is seen on it; empty where it is
+    not told.
+    """
+    grade = grade_words(outcome.grade, reader) if outcome.grade else ""
+    seen = [say(reader, "trials-mark", mark=each.value) for each in outcome.marks]
+    if not grade:
+        return listed(reader, seen)
+    marks = listed(reader, seen)
+    return say(reader, "trials-graded", grade=grade, marks=marks) if marks else grade
+
+
+def grade_words(grade: Grade, reader: Reader) -> str:
+    """Return a grade in a word or two."""
+    return say(reader, "trials-grade", grade=name_of(grade.word))
+
+
+def _of_stock(trial: Trial, stock: Stock) -> tuple[str, ...]:
+    """Return the titles of a trial's sheet and cutter, those that are known."""
+    sheet = stock.sheet(trial.stock.name) if trial.stock else None
+    cutter = stock.cutter(trial.cutter.name) if trial.cutter else None
+    found = (
+        sheet.title if sheet else str(trial.stock or ""),
+        cutter.title if cutter else str(trial.cutter or ""),
+    )
+    return tuple(filter(None, found))
 
 
 def settings(trial: Trial, stock: Stock, reader: Reader) -> tuple[tuple[str, str], ...]:

@@ -28,7 +28,6 @@ from kerfolio.shop.chip_load import (
     depth_share,
 )
 
-_CLEAN = "clean"
 _ALIKE = 0.1
 """A clean trial speaks for settings whose chip load is within a tenth of its own."""
 
@@ -188,7 +187,7 @@ def _proven(load: float, sheet: str, cutter: CutterStock, trials: Sequence[Trial
     """Tell whether the maker's log has a clean trial of such a chip on such a sheet."""
     for trial in trials:
         same = (
-            trial.outcome == _CLEAN
+            trial.outcome.clean
             and trial.stock is not None
             and trial.stock.name == sheet
             and trial.cutter is not None
