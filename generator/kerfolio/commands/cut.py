@@ -109,6 +109,14 @@ _CUTS = click.option(
     help="On another sheet or bed that the plan is laid out for: 1220x1220, '600x900 bed'.",
 )
 @click.option(
+    "--from-log",
+    is_flag=True,
+    help="Take from the log what is not typed: the newest batch's thickness, the true cut.",
+)
+@click.option(
+    "--batch", "sheet_batch", default="", metavar="NAME", help="With --from-log: of this batch."
+)
+@click.option(
     "--only",
     default="",
     metavar="PIECE",
@@ -147,6 +155,8 @@ def files_command(
     cutters: tuple[str, ...],
     cuts: tuple[str, ...],
     lay_for: str,
+    from_log: bool,
+    sheet_batch: str,
     only: str,
     reopen: str,
     loose: str,
@@ -159,10 +169,15 @@ def files_command(
     unit, or say theirs. A fit, a cutter or a cut without a name is for all sheets. With `--cut`
     tell the toolpath program the cutter's name, not what it really cuts.
 
+    With `--from-log` a sheet is as thick as the middle of what was read of its newest batch, and
+    cuts are as coupons read since the cutter was sharpened; what is taken from which entry is told.
+
     A piece that came out wrong is saved with `--only`, for what the others were cut for: reopened
     where it is too tight, lined where it is too loose, or cut again on an offcut.
 
     Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
+
+    Example: kerfolio files my-workshop --plan stool --from-log
 
     Example: kerfolio files my-workshop --plan stool --lay-for 1220x1220
 
@@ -180,8 +195,17 @@ def files_command(
         raise click.UsageError("Name the piece, too: --only B.")
     if only and lay_for:
         raise click.UsageError("--only and --lay-for do not go together.")
+    if sheet_batch and not from_log:
+        raise click.UsageError("--batch needs --from-log.")
     progress = Progress()
-    asked = Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
+    asked = Asked(
+        sheets=sheets,
+        fits=fits,
+        cutters=cutters,
+        cuts=cuts,
+        from_log=from_log,
+        batch=sheet_batch,
+    )
     if only:
         wrong = RescueAsked(only=only, reopen=reopen, loose=loose, offcut=offcut)
         request = RescueRequest(folder=workshop, plan=plan, asked=asked, rescue=wrong, out=out)
