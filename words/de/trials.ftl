@@ -26,3 +26,18 @@ trials-mark = { $mark ->
     [tear-out] Ausrisse
    *[noise] Lärm
  }
+trials-as-cut = So geschnitten
+trials-as-cut-with = Platte und Fräser
+trials-as-cut-set = Einstellungen
+trials-as-cut-out = Wie es wurde
+trials-as-cut-feed = Vorschub { $value }
+trials-as-cut-plunge = Eintauchen { $value }
+trials-as-cut-first = Erster Durchgang { $value }
+trials-counted = { $count } × { $grade }
+trials-gone-sheet = Aus { $sheet } geschnitten; daraus wird der Plan nicht mehr geschnitten.
+trials-gone-thick = { $now ->
+    [one] Aus { $thick } geschnitten; der Plan ist jetzt für { $least }.
+   *[range] Aus { $thick } geschnitten; der Plan ist jetzt für { $least } bis { $most }.
+ }
+trials-gone-release = Nach Ausgabe { $release } geschnitten, die der Plan nicht mehr nennt.
+trials-gone-since = Nach einer älteren Ausgabe geschnitten; seither kamen { $releases }.

@@ -26,3 +26,18 @@ trials-mark = { $mark ->
     [tear-out] tear-out
    *[noise] noise
  }
+trials-as-cut = As cut
+trials-as-cut-with = Sheet and cutter
+trials-as-cut-set = Settings
+trials-as-cut-out = How it came out
+trials-as-cut-feed = Feed { $value }
+trials-as-cut-plunge = Plunge { $value }
+trials-as-cut-first = First pass { $value }
+trials-counted = { $count } × { $grade }
+trials-gone-sheet = Cut from { $sheet }; the plan is no longer cut from that.
+trials-gone-thick = { $now ->
+    [one] Cut from { $thick }; the plan is now for { $least }.
+   *[range] Cut from { $thick }; the plan is now for { $least } to { $most }.
+ }
+trials-gone-release = Cut from release { $release }, which the plan no longer lists.
+trials-gone-since = Cut from an older release; since then came { $releases }.

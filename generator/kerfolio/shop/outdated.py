@@ -9,6 +9,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.settling.scope import SettlingError
+from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.variant import published_range
 
 _FAR = 0.5
@@ -66,6 +67,15 @@ def now_of(plan: Plan, stock: Stock) -> PlanNow:
             sheets.append((found.name, *published_range(use, found, plan.units)))
         except SettlingError:
             continue
+    return _now(plan, sheets)
+
+
+def now_settled(settled: SettledPlan) -> PlanNow:
+    """Return what a settled plan is."""
+    return _now(settled.plan, [(e.stock.name, *e.published) for e in settled.sheets])
+
+
+def _now(plan: Plan, sheets: Iterable[tuple[str, float, float]]) -> PlanNow:
     return PlanNow(
         name=plan.name,
         title=plan.title,
