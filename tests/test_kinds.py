@@ -170,6 +170,8 @@ OTHER_MEANINGS = {
     ("settling/fitted.py", "tab"),
     # What messages are called, and what they choose by.
     ("edition/difficulty.py", "fingers"),
+    # The face of a sheet, as it came out of a cut.
+    ("reading/outcome.py", "face"),
     ("edition/swap.py", "edge"),
     ("edition/swap.py", "face"),
     ("paper/before_sawing.py", "edge"),

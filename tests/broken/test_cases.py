@@ -31,7 +31,7 @@ def every_finding(folder: Path) -> list[Finding]:
     workshop, read = read_workshop(folder)
     findings = list(read)
     for plan in workshop.plans if workshop else ():
-        findings += prove_plan(plan, workshop.stock).findings
+        findings += prove_plan(plan, workshop.stock, workshop.trials).findings
     return list(dict.fromkeys(findings))
 
 

@@ -51,6 +51,7 @@ from kerfolio.edition.names import expected_names
 from kerfolio.edition.swap import SwapRow, SwapTable
 from kerfolio.model.climate import SHED
 from kerfolio.model.finish import Finish
+from kerfolio.model.outcome import Grade, Outcome
 from kerfolio.model.plan import Photo
 from kerfolio.model.statement import Named
 from kerfolio.settling.surroundings import Surroundings
@@ -340,13 +341,52 @@ def test_questions_are_the_readers_then_the_usual_ones() -> None:
 def test_trials_come_with_settings_outcome_and_picture() -> None:
     text = words_of(trials(edition()))
     assert text.index("Slots in the new birch") < text.index("Same, one shallow pass more")
-    for words in ("Clean.", "Chipped.", "18000 rpm", "4500 mm/min (177 in/min)", "17.8 mm"):
+    for words in (
+        "Clean.",
+        "To mend: tear-out.",
+        "18000 rpm",
+        "4500 mm/min (177 in/min)",
+        "17.8 mm",
+    ):
         assert words in text
     assert [each.alt for each in figures(trials(edition()))] == ["A clean edge"]
     assert trials(rack()) is None
-    untold = replace(edition().trials[1], outcome="")
+    untold = replace(edition().trials[1], outcome=Outcome())
     bare = made(trials(replace(edition(), trials=(untold,))))
     assert [each.words for each in bare.blocks if isinstance(each, Dated)] == [""]
+
+
+def test_settings_as_cut_come_with_their_count_and_outcome() -> None:
+    clean, _ = edition().trials
+    ids = ("a", "b", "c", "d", "e")
+    again = [replace(clean, id=each) for each in ids]
+    sanded = replace(again[2], outcome=Outcome(whole=Grade.TO_SAND), feed_mm_per_min=3000)
+    thick = replace(again[3], thickness=25.0)
+    unfed = replace(again[4], feed_mm_per_min=None)
+    found = replace(edition(), trials=(again[0], again[1], sanded, thick, unfed))
+    (table,) = [each for each in made(trials(found)).blocks if isinstance(each, Table)]
+    best, worst = (
+        [plain(cell.words if isinstance(cell, Cell) else cell) for cell in row.cells]
+        for row in table.rows
+    )
+    assert best == ["Birch plywood 18 mm", "18000 rpm", "2 × Clean"]
+    assert worst == ["Birch plywood 18 mm", "18000 rpm", "1 × To sand"]
+    text = words_of(trials(found))
+    assert "First pass 8 mm (5/16 in)" in text
+    assert "Cut from 25 mm" in text
+    assert "trial-a" in [each.id for each in made(trials(found)).blocks if isinstance(each, Dated)]
+    bare = replace(edition(), trials=(unfed,))
+    assert [each for each in made(trials(bare)).blocks if isinstance(each, Table)] == []
+
+
+def test_an_entry_of_another_release_says_so() -> None:
+    clean, _ = edition().trials
+    versions = [each.version for each in edition().plan.releases]
+    old = replace(clean, id="old", release=min(versions))
+    gone = replace(clean, id="gone", release="0.0.1")
+    text = words_of(trials(replace(edition(), trials=(old, gone))))
+    assert f"since then came {max(versions)}" in text
+    assert "Cut from release 0.0.1, which the plan no longer lists." in text
 
 
 def test_releases_are_newest_first_and_corrections_say_so() -> None:

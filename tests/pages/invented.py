@@ -17,6 +17,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
 from kerfolio.model.circle import Circle
+from kerfolio.model.outcome import Grade, Mark, Outcome
 from kerfolio.model.plan import Photo, Question, Release, Video
 from kerfolio.model.prose import (
     Alignment,
@@ -90,7 +91,7 @@ TRIALS = (
         plunge_mm_per_min=1200,
         passes=(8.0, 10.1),
         fit=0.1,
-        outcome="clean",
+        outcome=Outcome(whole=Grade.CLEAN),
         public=True,
         photo=Photo(file="edge.jpg", alt="A clean edge"),
         text=prose("First pass deep enough for the up-cut tip; both faces crisp."),
@@ -102,11 +103,16 @@ TRIALS = (
         stock=Named("birch-plywood-18"),
         cutter=Named("compression-6"),
         passes=(3.0, 7.0, 8.1),
-        outcome="chipped",
+        outcome=Outcome(whole=Grade.TO_MEND, marks=(Mark.TEAR_OUT,)),
         public=True,
     ),
 )
-SECRET = Trial(date=date(2026, 9, 1), title="Not for all", outcome="burned", text=prose("Oops."))
+SECRET = Trial(
+    date=date(2026, 9, 1),
+    title="Not for all",
+    outcome=Outcome(whole=Grade.TO_MEND, marks=(Mark.BURN,)),
+    text=prose("Oops."),
+)
 
 PAGE = Page(
     name="about",

@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.basis.reader import METRIC
+from kerfolio.model.outcome import Grade, Mark, Outcome
+from kerfolio.model.trial import Log, Trial
 from kerfolio.pages.log import log_page, private_log_page, tallies
+from kerfolio.reading.log_ids import with_ids
 from kerfolio.trials.log import public
 from tests.pages.invented import SECRET, TRIALS, site, workshop
 from tests.pages.markup import Tree
@@ -33,9 +36,13 @@ def test_trials_stand_newest_first() -> None:
     assert days == ["2026-09-30", "2026-09-28", "2026-09-01"]
 
 
+def _addressed(*trials: Trial) -> tuple[Trial, ...]:
+    return with_ids(Log(trials=trials)).trials
+
+
 def test_of_one_day_the_last_is_first_in_public_too() -> None:
     first, second = (replace(TRIALS[0], title=title) for title in ("In the morning", "At noon"))
-    page = Tree(log_page(replace(site(), trials=public((first, second)))))
+    page = Tree(log_page(replace(site(), trials=public(_addressed(first, second)))))
     places = [each.attributes["id"] for each in page.all("li") if "id" in each.attributes]
     day = first.date.isoformat()
     assert places == [f"{day}-at-noon", f"{day}-in-the-morning"]
@@ -43,7 +50,7 @@ def test_of_one_day_the_last_is_first_in_public_too() -> None:
 
 def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> None:
     first, second = (replace(TRIALS[0], title=title) for title in ("Kante, längs", "Again"))
-    found = replace(workshop(), trials=(first, second, first, second))
+    found = replace(workshop(), trials=_addressed(first, second, first, second))
     page = Tree(private_log_page(found))
     day = first.date.isoformat()
     places = [each.attributes["id"] for each in page.all("li") if "id" in each.attributes]
@@ -54,16 +61,19 @@ def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> No
         f"{day}-kante-laengs",
     ]
     assert f"#{day}-again--2" in page.values("href")
-    later = Tree(private_log_page(replace(found, trials=(*found.trials, first))))
+    later = Tree(
+        private_log_page(replace(found, trials=_addressed(first, second, first, second, first)))
+    )
     assert set(places) < {each.attributes.get("id") for each in later.all("li")}
 
 
 def test_the_log_speaks_the_language_of_its_readers_and_sets_their_signs() -> None:
     found = workshop()
-    trial = replace(TRIALS[0], outcome="light fuzz", title='The "rail"')
+    fuzzy = Outcome(whole=Grade.NEARLY_CLEAN, marks=(Mark.FUZZ,))
+    trial = replace(TRIALS[0], outcome=fuzzy, title='The "rail"')
     german = replace(found, identity=replace(found.identity, language="de"), trials=(trial,))
     text = Tree(private_log_page(german)).text_of("main")
-    assert "Leicht fransig" in text
+    assert "Fast sauber: Flaum" in text
     assert "Das ganze Logbuch" in text
     assert "The „rail“" in text
 
@@ -85,7 +95,7 @@ def test_outcomes_are_counted_for_sheet_and_cutter_failures_too() -> None:
     (row,) = tallies((*TRIALS, SECRET), stock, METRIC)
     assert (row.sheet, row.cutter) == ("Birch plywood 18 mm", "Compression cutter 6 mm")
     assert row.count == 2
-    assert row.outcomes == (("Clean", 1), ("Chipped", 1))
+    assert row.outcomes == (("Clean", 1), ("To mend", 1))
 
 
 def test_an_empty_log_is_a_page_still() -> None:

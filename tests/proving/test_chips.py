@@ -10,6 +10,7 @@ from datetime import date
 
 import pytest
 
+from kerfolio.model.outcome import Grade, Mark, Outcome
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import MACHINES
 from kerfolio.model.trial import Trial
@@ -91,7 +92,7 @@ TRIAL = Trial(
     cutter=Named("compression-6"),
     speed_rpm=SPEED,
     feed_mm_per_min=310,
-    outcome="clean",
+    outcome=Outcome(whole=Grade.CLEAN),
 )
 
 
@@ -99,7 +100,7 @@ TRIAL = Trial(
     ("trial", "silent"),
     [
         (TRIAL, True),
-        (replace(TRIAL, outcome="burned"), False),
+        (replace(TRIAL, outcome=Outcome(whole=Grade.TO_MEND, marks=(Mark.BURN,))), False),
         (replace(TRIAL, stock=Named("birch-plywood-9")), False),
         (replace(TRIAL, cutter=Named("down-cut-6")), False),
         (replace(TRIAL, feed_mm_per_min=600), False),

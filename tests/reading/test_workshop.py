@@ -48,8 +48,8 @@ def test_the_good_workshop(folder: Path) -> None:
     assert [(p.name, p.title, p.order) for p in workshop.pages] == [
         ("about", "About this bench", 10)
     ]
-    assert [(t.title, t.outcome, t.passes) for t in workshop.trials] == [
-        ("First profile in birch", "clean", (8.0, 10.0))
+    assert [(t.title, t.outcome.clean, t.passes) for t in workshop.trials] == [
+        ("First profile in birch", True, (8.0, 10.0))
     ]
     grey = Pixels(width=8, height=6, content=b"\x80" * 3 * 8 * 6)
     assert [(p.path, p.pixels) for p in workshop.pictures] == [(PICTURE, grey)]

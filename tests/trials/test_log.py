@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from kerfolio.basis.reader import INCHES
+from kerfolio.model.outcome import Grade, Mark, Outcome
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.trials.log import matching, public, public_for, settings_text
@@ -16,7 +17,7 @@ OLD = Trial(
     plan=Named("stool"),
     stock=Named("birch-plywood-18"),
     cutter=Named("compression-6"),
-    outcome="chipped",
+    outcome=Outcome(whole=Grade.TO_MEND, marks=(Mark.TEAR_OUT,)),
     public=True,
 )
 NEW = Trial(
@@ -31,7 +32,7 @@ NEW = Trial(
     plunge_mm_per_min=1200.0,
     passes=(8.0, 9.8),
     fit=0.1,
-    outcome="clean",
+    outcome=Outcome(whole=Grade.CLEAN),
 )
 BARE = Trial(date=date(2026, 5, 2), title="Just a note", public=True)
 
@@ -43,7 +44,7 @@ def test_only_what_is_marked_public_is_public() -> None:
 
 def test_filters_combine_and_newest_comes_first() -> None:
     assert matching([OLD, NEW, BARE], cutter="compression-6") == (NEW, OLD)
-    assert matching([OLD, NEW, BARE], cutter="compression-6", outcome="clean") == (NEW,)
+    assert matching([OLD, NEW, BARE], cutter="compression-6", verdict="clean") == (NEW,)
     assert matching([OLD, NEW, BARE], stock="mdf-18") == ()
     assert matching([OLD, NEW, BARE]) == (NEW, BARE, OLD)
 

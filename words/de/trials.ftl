@@ -11,11 +11,33 @@ trials-set-plunge = Eintauchen
 trials-set-passes = Durchgänge
 trials-set-fit = Passung je Seite
 trials-rpm = { $speed } U/min
-trials-outcome = { $outcome ->
+trials-graded = { $grade }: { $marks }
+trials-grade = { $grade ->
     [clean] Sauber
-    [light-fuzz] Leicht fransig
-    [fuzz-to-sand] Fransen zum Schleifen
-    [chipped] Ausgerissen
-    [burned] Verbrannt
-   *[other] { $outcome }
+    [nearly-clean] Fast sauber
+    [to-sand] Zu schleifen
+    [to-mend] Auszubessern
+   *[spoiled] Verdorben
  }
+trials-mark = { $mark ->
+    [fuzz] Flaum
+    [burn] Brandspuren
+    [chatter] Ratterspuren
+    [tear-out] Ausrisse
+   *[noise] Lärm
+ }
+trials-as-cut = So geschnitten
+trials-as-cut-with = Platte und Fräser
+trials-as-cut-set = Einstellungen
+trials-as-cut-out = Wie es wurde
+trials-as-cut-feed = Vorschub { $value }
+trials-as-cut-plunge = Eintauchen { $value }
+trials-as-cut-first = Erster Durchgang { $value }
+trials-counted = { $count } × { $grade }
+trials-gone-sheet = Aus { $sheet } geschnitten; daraus wird der Plan nicht mehr geschnitten.
+trials-gone-thick = { $now ->
+    [one] Aus { $thick } geschnitten; der Plan ist jetzt für { $least }.
+   *[range] Aus { $thick } geschnitten; der Plan ist jetzt für { $least } bis { $most }.
+ }
+trials-gone-release = Nach Ausgabe { $release } geschnitten, die der Plan nicht mehr nennt.
+trials-gone-since = Nach einer älteren Ausgabe geschnitten; seither kamen { $releases }.

@@ -11,11 +11,33 @@ trials-set-plunge = Plunge
 trials-set-passes = Passes
 trials-set-fit = Fit a side
 trials-rpm = { $speed } rpm
-trials-outcome = { $outcome ->
+trials-graded = { $grade }: { $marks }
+trials-grade = { $grade ->
     [clean] Clean
-    [light-fuzz] Light fuzz
-    [fuzz-to-sand] Fuzz to sand
-    [chipped] Chipped
-    [burned] Burned
-   *[other] { $outcome }
+    [nearly-clean] Nearly clean
+    [to-sand] To sand
+    [to-mend] To mend
+   *[spoiled] Spoiled
  }
+trials-mark = { $mark ->
+    [fuzz] fuzz
+    [burn] burn marks
+    [chatter] chatter
+    [tear-out] tear-out
+   *[noise] noise
+ }
+trials-as-cut = As cut
+trials-as-cut-with = Sheet and cutter
+trials-as-cut-set = Settings
+trials-as-cut-out = How it came out
+trials-as-cut-feed = Feed { $value }
+trials-as-cut-plunge = Plunge { $value }
+trials-as-cut-first = First pass { $value }
+trials-counted = { $count } × { $grade }
+trials-gone-sheet = Cut from { $sheet }; the plan is no longer cut from that.
+trials-gone-thick = { $now ->
+    [one] Cut from { $thick }; the plan is now for { $least }.
+   *[range] Cut from { $thick }; the plan is now for { $least } to { $most }.
+ }
+trials-gone-release = Cut from release { $release }, which the plan no longer lists.
+trials-gone-since = Cut from an older release; since then came { $releases }.

@@ -9,6 +9,7 @@ from kerfolio.basis.cutting_lengths import (
     chip_in,
     chip_range_in,
     chosen_in,
+    depth_in,
     feed_in,
     fit_in,
 )
@@ -33,6 +34,11 @@ def reading(name: str, mm: float) -> Measure:
 def precise(name: str, mm: float) -> Measure:
     """Return a width, depth or diameter as ``precise_in`` tells it: ``6.35 mm``, ``1/4 in``."""
     return Measure((Quantity(name, mm, "mm"),), precise_in)
+
+
+def depth(name: str, mm: float) -> Measure:
+    """Return how deep a cutter goes as ``depth_in`` tells it: ``7.87 mm``, ``0.31 in``."""
+    return Measure((Quantity(name, mm, "mm"),), depth_in)
 
 
 def sold(name: str, mm: float) -> Measure:

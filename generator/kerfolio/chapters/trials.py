@@ -2,21 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 
 from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, listed, say
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.chapters.quantities import told
 from kerfolio.chapters.shots import shot
-from kerfolio.document.blocks import Block, Dated, Fact, Facts, Manner, Paragraph, Size, Told
+from kerfolio.document.blocks import (
+    Block,
+    Cell,
+    Column,
+    Dated,
+    Fact,
+    Facts,
+    Heading,
+    Manner,
+    Paragraph,
+    Row,
+    Size,
+    Table,
+    Told,
+)
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
+from kerfolio.model.outcome import Grade, Outcome
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.shop.logged import Tried, cut_alike
+from kerfolio.shop.outdated import Outdated, now_settled, outdated_of
 
 
 def trials(edition: Edition) -> Chapter | None:
@@ -25,20 +44,100 @@ def trials(edition: Edition) -> Chapter | None:
         return None
     mind = say(edition.reader, "trials-mind")
     blocks: list[Block] = [Paragraph(words=mind, manner=Manner.SMALL)]
-    for number, each in enumerate(edition.trials, start=1):
-        blocks += _trial(each, number, edition)
+    now = now_settled(edition.settled)
+    gone = {each.id: why for each, why in outdated_of(edition.trials, now)}
+    blocks += as_cut(edition, gone)
+    for each in edition.trials:
+        blocks += _trial(each, edition, gone.get(each.id, Outdated()))
     title = say(edition.reader, "trials-title")
     return Chapter(id="trials", title=title, blocks=tuple(blocks), soon=Soon.BACKGROUND)
 
 
-def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
+def as_cut(edition: Edition, gone: Mapping[str, Outdated]) -> Iterator[Block]:
+    """Yield the settings that were cut, how often and how it came out, the best first.
+
+    Of entries on another sheet than the plan is cut from now nothing is told here.
+    """
+    reader, stock = edition.reader, edition.settled.stock
+    pairs: dict[tuple[str, ...], list[Trial]] = {}
+    for each in edition.trials:
+        known = each.stock and each.cutter and each.grade and each.feed_mm_per_min is not None
+        if known and not gone.get(each.id, Outdated()).of_another_sheet:
+            pairs.setdefault(_of_stock(each, stock), []).append(each)
+    found = [(pair, tried) for pair, each in pairs.items() for tried in cut_alike(each)]
+    if not found:
+        return
+    found.sort(key=lambda each: (-each[1].typical, -len(each[1].entries)))
+    yield Heading(words=say(reader, "trials-as-cut"), id="as-cut")
+    yield Table(
+        title=say(reader, "trials-as-cut"),
+        columns=(
+            Column(head=say(reader, "trials-as-cut-with")),
+            Column(head=say(reader, "trials-as-cut-set")),
+            Column(head=say(reader, "trials-as-cut-out")),
+        ),
+        rows=tuple(_tried(pair, tried, edition) for pair, tried in found),
+    )
+
+
+def _tried(pair: tuple[str, ...], tried: Tried, edition: Edition) -> Row:
+    reader, fed = edition.reader, tried.fed
+    first = depth_text(fed.first_pass, reader) if fed.first_pass is not None else ""
+    told_of = (
+        ("feed", _feed(fed.feed, reader)),
+        ("plunge", _feed(fed.plunge, reader)),
+        ("first", first),
+    )
+    below = tuple(
+        told(say(reader, f"trials-as-cut-{name}", value=value)) for name, value in told_of if value
+    )
+    sheet, *cutter = pair
+    chief = _speed(fed.speed, reader)
+    how = Cell(words=chief, below=below) if chief else Cell(words=below[0], below=below[1:])
+    return Row(cells=(Cell(words=sheet, below=tuple(cutter)), how, counted_grades(tried, reader)))
+
+
+def counted_grades(tried: Tried, reader: Reader) -> str:
+    """Return how often entries came out how, the best first: ``2 × Clean, 1 × To sand``."""
+    counts = Counter(tried.grades)
+    each = [
+        say(reader, "trials-counted", count=counts[grade], grade=grade_words(grade, reader))
+        for grade in reversed(Grade)
+        if counts[grade]
+    ]
+    return listed(reader, each)
+
+
+def outdated_words(why: Outdated, stock: Stock, reader: Reader) -> str:
+    """Return why an entry no longer matches its plan, in sentences; empty where it does."""
+    found = []
+    if why.sheet:
+        sheet = stock.sheet(why.sheet)
+        found.append(say(reader, "trials-gone-sheet", sheet=sheet.title if sheet else why.sheet))
+    if why.thick is not None and why.now is not None:
+        least, most = (thickness_text(mm, reader) for mm in why.now)
+        thick, same = thickness_text(why.thick, reader), "one" if least == most else "range"
+        words = say(reader, "trials-gone-thick", now=same, thick=thick, least=least, most=most)
+        found.append(words)
+    if why.gone:
+        found.append(say(reader, "trials-gone-release", release=why.gone))
+    if why.since:
+        found.append(say(reader, "trials-gone-since", releases=listed(reader, why.since)))
+    return " ".join(found)
+
+
+def _trial(each: Trial, edition: Edition, why: Outdated) -> Iterator[Block]:
+    words = outcome_words(each.outcome, edition.reader)
     yield Dated(
         day=day_text(edition.reader, each.date),
         iso=each.date.isoformat(),
-        head=each.title,
-        words=f"{outcome_words(each.outcome, edition.reader)}." if each.outcome else "",
-        id=f"trial-{number}",
+        head=title_of(each, edition.settled.stock, edition.reader),
+        words=f"{words}." if words else "",
+        id=f"trial-{each.id}",
     )
+    if why:
+        past = outdated_words(why, edition.settled.stock, edition.reader)
+        yield Paragraph(words=told(past), manner=Manner.SMALL)
     known = settings(each, edition.settled.stock, edition.reader)
     if known:
         yield Facts(facts=tuple(Fact(head=name, lines=((told(value),),)) for name, value in known))
@@ -48,9 +147,37 @@ def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
         yield shot(each.photo, edition.reader, Size.HALF)
 
 
-def outcome_words(grade: str, reader: Reader) -> str:
-    """Return what became of the edge, in a word or two."""
-    return say(reader, "trials-outcome", outcome=grade.replace(" ", "-"))
+def title_of(trial: Trial, stock: Stock, reader: Reader) -> str:
+    """Return what an entry is called: as stated, else its sheet and cutter."""
+    return trial.title or " · ".join(_of_stock(trial, stock)) or day_text(reader, trial.date)
+
+
+def outcome_words(outcome: Outcome, reader: Reader) -> str:
+    """Return what became of the cut, in a word or two, and what is seen on it; empty where it is
+    not told.
+    """
+    grade = grade_words(outcome.grade, reader) if outcome.grade else ""
+    seen = [say(reader, "trials-mark", mark=each.value) for each in outcome.marks]
+    if not grade:
+        return listed(reader, seen)
+    marks = listed(reader, seen)
+    return say(reader, "trials-graded", grade=grade, marks=marks) if marks else grade
+
+
+def grade_words(grade: Grade, reader: Reader) -> str:
+    """Return a grade in a word or two."""
+    return say(reader, "trials-grade", grade=name_of(grade.word))
+
+
+def _of_stock(trial: Trial, stock: Stock) -> tuple[str, ...]:
+    """Return the titles of a trial's sheet and cutter, those that are known."""
+    sheet = stock.sheet(trial.stock.name) if trial.stock else None
+    cutter = stock.cutter(trial.cutter.name) if trial.cutter else None
+    found = (
+        sheet.title if sheet else str(trial.stock or ""),
+        cutter.title if cutter else str(trial.cutter or ""),
+    )
+    return tuple(filter(None, found))
 
 
 def settings(trial: Trial, stock: Stock, reader: Reader) -> tuple[tuple[str, str], ...]:

@@ -12,7 +12,7 @@ from kerfolio.basis.words import counted
 from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, print_findings, print_frozen, summary
 from kerfolio.publishing.side_by_side import Workers
-from kerfolio.trials.log import matching, settings_text
+from kerfolio.trials.log import VERDICTS, matching, settings_text
 
 
 @kerfolio.command("layout")
@@ -109,6 +109,14 @@ _CUTS = click.option(
     help="On another sheet or bed that the plan is laid out for: 1220x1220, '600x900 bed'.",
 )
 @click.option(
+    "--from-log",
+    is_flag=True,
+    help="Take from the log what is not typed: the newest batch's thickness, the true cut.",
+)
+@click.option(
+    "--batch", "sheet_batch", default="", metavar="NAME", help="With --from-log: of this batch."
+)
+@click.option(
     "--only",
     default="",
     metavar="PIECE",
@@ -147,6 +155,8 @@ def files_command(
     cutters: tuple[str, ...],
     cuts: tuple[str, ...],
     lay_for: str,
+    from_log: bool,
+    sheet_batch: str,
     only: str,
     reopen: str,
     loose: str,
@@ -159,10 +169,15 @@ def files_command(
     unit, or say theirs. A fit, a cutter or a cut without a name is for all sheets. With `--cut`
     tell the toolpath program the cutter's name, not what it really cuts.
 
+    With `--from-log` a sheet is as thick as the middle of what was read of its newest batch, and
+    cuts are as coupons read since the cutter was sharpened; what is taken from which entry is told.
+
     A piece that came out wrong is saved with `--only`, for what the others were cut for: reopened
     where it is too tight, lined where it is too loose, or cut again on an offcut.
 
     Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
+
+    Example: kerfolio files my-workshop --plan stool --from-log
 
     Example: kerfolio files my-workshop --plan stool --lay-for 1220x1220
 
@@ -180,8 +195,17 @@ def files_command(
         raise click.UsageError("Name the piece, too: --only B.")
     if only and lay_for:
         raise click.UsageError("--only and --lay-for do not go together.")
+    if sheet_batch and not from_log:
+        raise click.UsageError("--batch needs --from-log.")
     progress = Progress()
-    asked = Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
+    asked = Asked(
+        sheets=sheets,
+        fits=fits,
+        cutters=cutters,
+        cuts=cuts,
+        from_log=from_log,
+        batch=sheet_batch,
+    )
     if only:
         wrong = RescueAsked(only=only, reopen=reopen, loose=loose, offcut=offcut)
         request = RescueRequest(folder=workshop, plan=plan, asked=asked, rescue=wrong, out=out)
@@ -261,13 +285,18 @@ def batch_command(
 @WORKSHOP
 @click.option("--stock", default="", metavar="NAME", help="Only on this sheet material.")
 @click.option("--cutter", default="", metavar="NAME", help="Only with this cutter.")
-@click.option("--outcome", default="", metavar="GRADE", help="Only of this outcome.")
-def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> None:
+@click.option(
+    "--verdict",
+    type=click.Choice(VERDICTS),
+    default="",
+    help="Only those that came out so.",
+)
+def trials_command(workshop: Path, stock: str, cutter: str, verdict: str) -> None:
     """Read the log: what worked on which sheet with which cutter.
 
     Also writes the whole log as one private page, WORKSHOP/.kerfolio/log.html.
 
-    Example: kerfolio trials my-workshop --cutter compression-6 --outcome clean
+    Example: kerfolio trials my-workshop --cutter compression-6 --verdict clean
     """
     from kerfolio.publishing.private_log import read_log, write_private_log
 
@@ -275,9 +304,9 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
     print_findings(findings)
     if found is None:
         sys.exit(1)
-    for trial in matching(found.trials, stock=stock, cutter=cutter, outcome=outcome):
-        grade = trial.outcome or "no outcome yet"
-        click.echo(f"{trial.date}  {grade:<14} {trial.title}")
+    for trial in matching(found.trials, stock=stock, cutter=cutter, verdict=verdict):
+        word = trial.grade.word if trial.grade else "no outcome yet"
+        click.echo(f"{trial.date}  {word:<14} {trial.title}")
         click.echo(f"            {settings_text(trial, found.identity.reader)}")
     click.echo(f"wrote {write_private_log(workshop, found)}")
     sys.exit(1 if has_errors(findings) else 0)

@@ -20,7 +20,7 @@ from kerfolio.model.prose import Prose
 from kerfolio.model.router import Router
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
-from kerfolio.model.trial import Trial
+from kerfolio.model.trial import Sent, Trial
 
 _TAG = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 
@@ -102,5 +102,6 @@ class Workshop:
     stock: Stock
     plans: tuple[Plan, ...] = ()
     trials: tuple[Trial, ...] = ()
+    sent: tuple[Sent, ...] = ()
     pages: tuple[Page, ...] = ()
     pictures: tuple[Picture, ...] = ()

@@ -9,7 +9,8 @@ from urllib.parse import quote
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.chapters.trials import outcome_words
+from kerfolio.chapters.trials import grade_words
+from kerfolio.model.outcome import Grade
 from kerfolio.model.plan import Photo
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.model.trial import Trial
@@ -21,8 +22,6 @@ from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import trial_views
 from kerfolio.trials.log import newest_first
-
-OUTCOMES = ("clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,19 +94,19 @@ def _beside(photo: Photo | None, folder: str) -> ShownPhoto | None:
 
 def tallies(trials: Iterable[Trial], stock: Stock, reader: Reader) -> tuple[Tally, ...]:
     """Return the outcomes for every sheet and cutter tried together, failures counted too."""
-    graded: dict[tuple[str, str], Counter[str]] = {}
+    graded: dict[tuple[str, str], Counter[Grade]] = {}
     for each in trials:
-        if each.stock and each.cutter and each.outcome:
+        if each.stock and each.cutter and each.grade:
             pair = (each.stock.name, each.cutter.name)
-            graded.setdefault(pair, Counter())[each.outcome] += 1
+            graded.setdefault(pair, Counter())[each.grade] += 1
     return tuple(
         Tally(
             sheet=_title(stock.sheet(sheet), sheet),
             cutter=_title(stock.cutter(cutter), cutter),
             count=sum(outcomes.values()),
             outcomes=tuple(
-                (outcome_words(grade, reader), outcomes[grade])
-                for grade in OUTCOMES
+                (grade_words(grade, reader), outcomes[grade])
+                for grade in reversed(Grade)
                 if outcomes[grade]
             ),
         )

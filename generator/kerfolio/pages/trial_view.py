@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
-from kerfolio.chapters.trials import outcome_words, settings
+from kerfolio.chapters.trials import outcome_words, settings, title_of
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -17,7 +16,7 @@ from kerfolio.pages.photos import ShownPhoto, ShowPhoto
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrialView:
-    """A trial, ready to set; ``id`` is its place on the page, ``settings`` is (what, value)."""
+    """A trial, ready to set; ``id`` is its address on the page, ``settings`` is (what, value)."""
 
     id: str
     day: date
@@ -42,28 +41,15 @@ def trial_views(
     """
     return tuple(
         TrialView(
-            id=place,
+            id=each.id,
             day=each.date,
-            title=each.title,
+            title=title_of(each, stock or Stock(), reader),
             plan=each.plan.name if each.plan else "",
-            outcome=outcome_words(each.outcome, reader) if each.outcome else "",
-            clean=each.outcome == "clean",
+            outcome=outcome_words(each.outcome, reader),
+            clean=each.outcome.clean,
             settings=settings(each, stock or Stock(), reader),
             photo=show(each.photo),
             text=each.text,
         )
-        for each, place in zip(found, _places(found), strict=True)
+        for each in found
     )
-
-
-def _places(trials: Sequence[Trial]) -> list[str]:
-    """Return an id for each of trials, newest first: its day and title, so that it stays.
-
-    Those of one day and title are numbered as they were logged.
-    """
-    found: list[str] = []
-    for each in reversed(trials):
-        place = f"{each.date.isoformat()}-{name_of(each.title)}".rstrip("-")
-        doubled = sum(other == place or other.startswith(f"{place}--") for other in found)
-        found.append(f"{place}--{doubled + 1}" if doubled else place)
-    return found[::-1]

@@ -105,6 +105,7 @@ TOLD = frozenset(
         # stock, cutters and how they are run
         *("rest-not-last", "thin-sheet-uncovered", "thick-sheet-uncovered", "outside-stock"),
         *("chip-too-thin", "chip-too-thick", "size-not-sold", "gap-too-small"),
+        *("cut-logged-poor", "cut-logged-better", "log-disagrees", "log-outdated"),
         *("machine-unsaid", "speed-out-of-reach", "feed-out-of-reach", "pass-over-machine"),
         *(
             "tip-unmeasured",

@@ -27,8 +27,8 @@ from kerfolio.shop.chip_load import (
     chip_of,
     depth_share,
 )
+from kerfolio.shop.logged import same_pair
 
-_CLEAN = "clean"
 _ALIKE = 0.1
 """A clean trial speaks for settings whose chip load is within a tenth of its own."""
 
@@ -186,15 +186,8 @@ def _chips(stated: Stated) -> Iterator[_Chip]:
 
 def _proven(load: float, sheet: str, cutter: CutterStock, trials: Sequence[Trial]) -> bool:
     """Tell whether the maker's log has a clean trial of such a chip on such a sheet."""
-    for trial in trials:
-        same = (
-            trial.outcome == _CLEAN
-            and trial.stock is not None
-            and trial.stock.name == sheet
-            and trial.cutter is not None
-            and trial.cutter.name == cutter.name
-        )
-        if same and trial.feed_mm_per_min and trial.speed_rpm:
+    for trial in same_pair(trials, sheet, cutter.name):
+        if trial.outcome.clean and trial.feed_mm_per_min and trial.speed_rpm:
             tried = chip_of(trial.feed_mm_per_min, trial.speed_rpm, cutter.flutes)
             if abs(tried - load) <= _ALIKE * tried:
                 return True

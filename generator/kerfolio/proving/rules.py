@@ -44,6 +44,7 @@ from kerfolio.proving import (
     joints,
     ladder,
     letters,
+    logged,
     lying,
     machine_reach,
     machining,
@@ -70,7 +71,7 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
     *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder),
-    *(machine_reach, chips, readers, holes, letters, children_beds),
+    *(machine_reach, chips, logged, readers, holes, letters, children_beds),
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, children_gaps, children_whole),

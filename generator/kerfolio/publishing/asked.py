@@ -35,12 +35,17 @@ _NAMED = re.compile(r"\s*([a-z][a-z0-9_-]*)\s*=\s*(.*)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What was typed behind ``--sheet``, ``--fit``, ``--cutter`` and ``--cut``: ``ply=17.63``."""
+    """What was typed behind ``--sheet``, ``--fit``, ``--cutter`` and ``--cut``: ``ply=17.63``.
+
+    With ``from_log`` the log says what was not typed: of its newest batch, or of ``batch``.
+    """
 
     sheets: tuple[str, ...] = ()
     fits: tuple[str, ...] = ()
     cutters: tuple[str, ...] = ()
     cuts: tuple[str, ...] = ()
+    from_log: bool = False
+    batch: str = ""
 
 
 class AskedError(Exception):

@@ -13,6 +13,7 @@ from kerfolio.model.workshop import Workshop
 from kerfolio.proving.at_point import prove_at
 from kerfolio.publishing.asked import Asked, point_asked
 from kerfolio.publishing.examine import examine_read
+from kerfolio.publishing.from_log import FromLog, from_log
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import asked_sheet, laid_for
 from kerfolio.publishing.say import Say
@@ -28,13 +29,15 @@ Refused = Callable[[Workshop, FitVariant | None], Iterable[Finding]]
 class ExaminedAt:
     """A workshop read, and one of its plans proved; ``laid_out`` None where findings are errors.
 
-    ``published`` is the plan as it is published, ``laid_out`` as it is at the point.
+    ``published`` is the plan as it is published, ``laid_out`` as it is at the point. ``told`` says
+    what was taken from the log.
     """
 
     workshop: Workshop | None
     laid_out: LaidOut | None
     findings: tuple[Finding, ...]
     published: LaidOut | None = None
+    told: tuple[str, ...] = ()
 
 
 def examine_at(
@@ -54,6 +57,10 @@ def examine_at(
     workshop, read = read_workshop(folder, pictures=False)
     if workshop is None:
         return ExaminedAt(workshop=None, laid_out=None, findings=in_order(read))
+    filled = FromLog(asked=asked) if asked is None else _with_log(asked, plan, workshop)
+    if filled.findings:
+        return ExaminedAt(workshop=workshop, laid_out=None, findings=filled.findings)
+    asked = filled.asked
     there, faults = (None, ()) if asked is None else _point(asked, plan, workshop)
     other, more = _other(on, plan, workshop)
     faults = faults or more or tuple(refused(workshop, there))
@@ -68,7 +75,21 @@ def examine_at(
         say(f"proving it at {there.label}")
         one, more = laid_out_at(one, workshop, there)
         findings = in_order((*findings, *more))
-    return ExaminedAt(workshop=workshop, laid_out=one, findings=findings, published=published)
+    return ExaminedAt(
+        workshop=workshop,
+        laid_out=one,
+        findings=findings,
+        published=published,
+        told=filled.told,
+    )
+
+
+def _with_log(asked: Asked, name: str, workshop: Workshop) -> FromLog:
+    """Return what is asked, with what the log says where that is to be asked."""
+    plan = next((each for each in workshop.plans if each.name == name), None)
+    if not asked.from_log or plan is None:
+        return FromLog(asked=asked)
+    return from_log(asked, plan, workshop)
 
 
 def _other(on: str, name: str, workshop: Workshop) -> tuple[OtherSheet | None, tuple[Finding, ...]]:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.json_text import json_text, number
+from kerfolio.basis.saying import say
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import FILES, is_of_point, papers_of
@@ -34,6 +35,7 @@ from kerfolio.publishing.say import Say, silent
 from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.trials.metres import metres_at, metres_words, way_text
 from kerfolio.writing.formats import EVERY_FORMAT
 
 FORMAT = "kerfolio-files/1"
@@ -94,6 +96,7 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     say(f"drawing the files for {there.label}")
     drawn = edition.corners[0]
     settling = Settling(drawn, (*edition.corners, edition.settled))
+    told = (*found.told, *_wear_told(edition, found.workshop))
     templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
     files = dict(_cut_files(edition, published, (templates.at, papers.at)))
     files |= template_files(edition, templates, known=files.keys())
@@ -101,7 +104,20 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     files |= _other_files(edition)
     out = _out(request, there)
     hand_over(out, files, carries=False, whole="The last files are untouched.")
-    return FilesMade(findings=found.findings, written=tuple(files), label=there.label, out=out)
+    return FilesMade(
+        findings=found.findings, written=tuple(files), label=there.label, out=out, told=told
+    )
+
+
+def _wear_told(edition: Edition, workshop: Workshop) -> Iterator[str]:
+    """Yield for each cutter that the log has metres of how far it has cut, and will."""
+    reader = edition.reader
+    for each in edition.wear:
+        cutter = workshop.stock.cutter(each.cutter)
+        so_far = metres_at(cutter, workshop.trials) if cutter else None
+        if so_far and so_far.new:
+            cut, way = metres_words(so_far, reader), way_text(each.metres, reader)
+            yield say(reader, "metres-more", cutter=so_far.cutter, cut=cut, way=way)
 
 
 def _out(request: FilesRequest, there: FitVariant | None) -> Path:

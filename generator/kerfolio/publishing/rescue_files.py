@@ -86,7 +86,7 @@ def make_rescue(request: RescueRequest, say: Say = silent) -> FilesMade:
         written=tuple(files),
         label=settled.variant.label,
         out=out,
-        told=tuple(_told(rescue, settled, reader)),
+        told=(*found.told, *_told(rescue, settled, reader)),
     )
 
 

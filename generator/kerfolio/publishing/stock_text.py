@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, in_order
 from kerfolio.basis.names import did_you_mean, nearest
 from kerfolio.basis.place import Place
+from kerfolio.model.workshop import Workshop
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.shop.stock_list import KINDS, Figure, StockList, StockRow, stock_lists
+from kerfolio.trials.metres import metres_at, metres_words, trend_words, trends
 
 _WIDEST = 36
 """Longer values push their line's file and source out of line instead of everybody's."""
@@ -29,9 +31,10 @@ def stock_text(folder: Path, kind: str = "", name: str = "") -> tuple[str, tuple
     if workshop is None:
         return "", findings
     told = in_order(each for each in findings if each.place.file.startswith("stock/"))
-    lists = stock_lists(workshop.stock, workshop.identity.reader)
+    lists = stock_lists(workshop.stock, workshop.identity.reader, own=True)
     wanted = [each for each in lists if not kind or each.kind == kind]
-    parts = [text for each in wanted if (text := _list_text(each, name))]
+    cut = _cut_so_far(workshop)
+    parts = [text for each in wanted if (text := _list_text(each, name, cut))]
     if parts or not name:
         return "\n".join(parts), told
     known = [row.name for each in wanted for group in each.groups for row in group.rows]
@@ -44,13 +47,28 @@ def _place(folder: Path) -> Place:
     return Place(folder.name or str(folder))
 
 
-def _list_text(found: StockList, name: str) -> str:
+def _cut_so_far(workshop: Workshop) -> dict[str, tuple[str, ...]]:
+    """Return of each cutter that has cut, by its name, how far, and how outcomes go with that."""
+    reader, found = workshop.identity.reader, {}
+    titles = {each.name: each.title for each in workshop.stock.sheets}
+    for cutter in workshop.stock.cutters:
+        so_far = metres_at(cutter, workshop.trials)
+        if so_far.new:
+            went = trends(cutter, workshop.trials)
+            lines = (trend_words(e, titles.get(e.sheet, e.sheet), reader) for e in went)
+            found[cutter.name] = (metres_words(so_far, reader), *lines)
+    return found
+
+
+def _list_text(found: StockList, name: str, cut: Mapping[str, Sequence[str]]) -> str:
     rows = [row for group in found.groups for row in group.rows if not name or row.name == name]
     head = [found.title, "=" * len(found.title), ""] if rows else []
-    return "\n".join((*head, *(line for row in rows for line in _lines(row))))
+    more = cut if found.kind == "cutters" else {}
+    lines = (line for row in rows for line in _lines(row, more.get(row.name, ())))
+    return "\n".join((*head, *lines))
 
 
-def _lines(row: StockRow) -> Iterator[str]:
+def _lines(row: StockRow, more: Sequence[str]) -> Iterator[str]:
     yield f"{row.name}  {row.title}"
     values = {each.label: _value(each) for each in row.figures}
     label = max(map(len, values), default=0)
@@ -60,6 +78,7 @@ def _lines(row: StockRow) -> Iterator[str]:
         said = values[each.label]
         source = each.source or _NO_SOURCE
         yield f"  {each.label:<{label}}  {said:<{value}}  {each.place!s:<{place}}  {source}"
+    yield from (f"  {line}" for line in more)
     yield ""
 
 

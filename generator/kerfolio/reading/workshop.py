@@ -16,10 +16,11 @@ from kerfolio.basis.shortened import shortened
 from kerfolio.geometry.letters import letter_fault
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
-from kerfolio.model.trial import Trial
+from kerfolio.model.trial import Log, Sent, Trial
 from kerfolio.model.workshop import Identity, Page, Picture, Workshop
 from kerfolio.reading.desk import Desk, Taken
 from kerfolio.reading.identity import IDENTITY
+from kerfolio.reading.log_ids import doubled_ids, with_ids
 from kerfolio.reading.nodes import Mapping
 from kerfolio.reading.page import read_page
 from kerfolio.reading.plan import plan_name_fault, read_plan
@@ -44,7 +45,7 @@ class Shared:
     folder: Path
     identity: Identity | None
     stock: Stock
-    trials: tuple[Trial, ...]
+    log: Log
     pages: tuple[Page, ...]
     plans: tuple[str, ...]
     pictures: tuple[Picture, ...]
@@ -79,13 +80,13 @@ def read_shared(
     visit = Visit(folder, decodes=pictures)
     identity = _identity(visit)
     stock = _stock(visit)
-    trials = tuple(_trials(visit, stock))
+    log = _log(visit, stock)
     pages = tuple(_pages(visit))
     shared = Shared(
         folder=folder,
         identity=identity,
         stock=stock,
-        trials=trials,
+        log=log,
         pages=pages,
         plans=plan_folders(folder),
         pictures=visit.taken,
@@ -118,7 +119,8 @@ def with_plans(shared: Shared, names: Iterable[str]) -> tuple[Workshop | None, t
         identity=shared.identity,
         stock=shared.stock,
         plans=plans,
-        trials=shared.trials,
+        trials=shared.log.trials,
+        sent=shared.log.sent,
         pages=shared.pages,
         pictures=(*shared.pictures, *visit.taken),
     )
@@ -315,7 +317,17 @@ def _other_layouts(visit: Visit, folder: Path) -> Iterator[tuple[str, str]]:
             yield label, _layout_text(visit, path)
 
 
-def _trials(visit: Visit, stock: Stock) -> Iterable[Trial]:
+def _log(visit: Visit, stock: Stock) -> Log:
+    files = tuple(_log_files(visit, stock))
+    log = Log(
+        trials=tuple(each for file in files for each in file.trials),
+        sent=tuple(each for file in files for each in file.sent),
+    )
+    visit.findings += doubled_ids(log)
+    return with_ids(log)
+
+
+def _log_files(visit: Visit, stock: Stock) -> Iterable[Log]:
     folder = visit.folder / "log"
     _warn_of_yml(visit, folder)
     known = {
@@ -333,19 +345,19 @@ def _trials(visit: Visit, stock: Stock) -> Iterable[Trial]:
         if node is None:
             continue
         desk = Desk(shelf=shelf, pictures=pictures, nominals=nominals)
-        trials = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or ()
-        for trial in trials:
-            _check_names(trial, known, desk)
+        log = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or Log()
+        for each in log.entries:
+            _check_names(each, known, desk)
         visit.findings += desk.findings
         visit.keep_pictures("log", desk.decoded)
-        yield from trials
+        yield log
 
 
 def _plan_folders(root: Path) -> list[str]:
     return [each.name for each in root.iterdir() if each.is_dir()] if root.is_dir() else []
 
 
-def _check_names(trial: Trial, known: dict[str, list[str]], desk: Desk) -> None:
+def _check_names(trial: Trial | Sent, known: dict[str, list[str]], desk: Desk) -> None:
     for kind, named in names_in(trial).items():
         if named is not None and named.name not in known[kind]:
             complaint = Complaint(

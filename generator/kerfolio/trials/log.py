@@ -8,7 +8,11 @@ from kerfolio.basis.cutting_lengths import depths_in, feed_in, fit_in
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import reading_in
+from kerfolio.model.outcome import Grade
 from kerfolio.model.trial import Trial
+
+VERDICTS = tuple(each.word for each in reversed(Grade))
+"""What a trial may come out as, the best first."""
 
 
 def newest_first(trials: Iterable[Trial]) -> tuple[Trial, ...]:
@@ -30,15 +34,15 @@ def public(trials: Iterable[Trial]) -> tuple[Trial, ...]:
 
 
 def matching(
-    trials: Iterable[Trial], *, stock: str = "", cutter: str = "", outcome: str = ""
+    trials: Iterable[Trial], *, stock: str = "", cutter: str = "", verdict: str = ""
 ) -> tuple[Trial, ...]:
-    """Return the trials on a sheet material, with a cutter, of an outcome; newest first."""
+    """Return the trials on a sheet material, with a cutter, of a verdict; newest first."""
     return newest_first(
         trial
         for trial in trials
         if (not stock or (trial.stock and trial.stock.name == stock))
         and (not cutter or (trial.cutter and trial.cutter.name == cutter))
-        and (not outcome or trial.outcome == outcome)
+        and (not verdict or (trial.grade and trial.grade.word == verdict))
     )
 
 
