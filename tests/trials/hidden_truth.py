@@ -155,4 +155,4 @@ def _anywhere(of: Subject, chance: Random) -> Settings:
 
 
 def _down_to(of: Subject, first: float) -> tuple[float, ...]:
-    return (first, of.sheet.actual - first)
+    return (min(first, of.sheet.actual), max(0.5, of.sheet.actual - first))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import Protocol
 
 from kerfolio.basis.names import did_you_mean
 from kerfolio.model.outcome import Grade, Operation
@@ -18,6 +19,11 @@ VERDICTS = tuple(each.word for each in reversed(Grade))
 
 OPERATIONS = tuple(each.value for each in Operation)
 """What a trial may have cut."""
+
+
+class _Called(Protocol):
+    @property
+    def name(self) -> str: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,8 +69,8 @@ def _answers(trial: Trial, asked: Asked) -> bool:
     )
 
 
-def _names(items: Iterable[object]) -> Iterator[str]:
-    return (str(getattr(each, "name")) for each in items)  # noqa: B009 - items of several kinds
+def _names(items: Iterable[_Called]) -> Iterator[str]:
+    return (each.name for each in items)
 
 
 def _logged(trials: Iterable[Trial], what: str) -> Iterator[str]:
