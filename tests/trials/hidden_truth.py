@@ -156,3 +156,19 @@ def _anywhere(of: Subject, chance: Random) -> Settings:
 
 def _down_to(of: Subject, first: float) -> tuple[float, ...]:
     return (min(first, of.sheet.actual), max(0.5, of.sheet.actual - first))
+
+
+def written(log: tuple[Trial, ...]) -> str:
+    """Return the log as its maker would have written it."""
+    return "trials:\n" + "".join(f"  - {{{_written(each)}}}\n" for each in log)
+
+
+def _written(each: Trial) -> str:
+    grade, marks = each.outcome.whole, ", ".join(each.outcome.marks)
+    assert grade is not None
+    passes = ", ".join(f"{depth:.2f} mm" for depth in each.passes)
+    return (
+        f"id: {each.id}, date: {each.date}, stock: {each.stock}, cutter: {each.cutter},"
+        f" speed: {each.speed_rpm:.0f} rpm, feed: {each.feed_mm_per_min:.0f} mm/min,"
+        f" plunge: 900 mm/min, passes: [{passes}], outcome: {grade.word}, marks: [{marks}]"
+    )

@@ -101,10 +101,6 @@ logbest-head-elsewhere = Auf ähnlichen Platten
 logbest-head-behind = Was dahinter steht
 logbest-none-failed = In ihrer Nähe misslang noch nichts: Niemand weiß, wie weit sie sich treiben lassen.
 logbest-answers = Was es antwortet
-logbest-tried-once = { $count ->
-    [one] Bisher { $count } Schnitt: zu wenig, um es zu zeichnen.
-   *[other] Bisher { $count } Schnitte: zu wenig, um es zu zeichnen.
- }
 logbest-chart-chip = Kante über Spandicke
 logbest-chart-first = Kante über erstem Durchgang
 logbest-chart-fit = Passung über Spiel
@@ -121,7 +117,6 @@ logbest-scale-first = { $unit } tief
 logbest-scale-fit = { $unit } je Seite
 logbest-scale-thick = { $unit }
 logbest-line-tip = Spitze
-logbest-line-nominal = { $size }
 logbest-went = { $feel ->
     [rattles] Klappert
     [by-hand] Von Hand
@@ -129,8 +124,6 @@ logbest-went = { $feel ->
     [by-mallet] Mit dem Klüpfel
    *[stuck] Sitzt fest
  }
-logbest-batch = { $sheet }, { $batch }
-logbest-no-batch = ohne Namen
 logbest-col-day = Tag
 logbest-col-grade = Ergebnis
 logbest-col-fit = Spiel je Seite
@@ -141,3 +134,5 @@ logbest-col-moisture = Feuchte
 logbest-fits = Versuchte Passungen
 logbest-batches = Gemessene Platten
 logbest-described = { $count } Schnitte; { $counts }.
+logbest-card = Einstellkarte
+logbest-card-title = Einstellungen für { $sheet }

@@ -95,10 +95,6 @@ logbest-head-elsewhere = On sheets alike
 logbest-head-behind = What stands behind them
 logbest-none-failed = Nothing near them failed yet: nobody knows how far they may be pushed.
 logbest-answers = What it answers
-logbest-tried-once = { $count ->
-    [one] { $count } cut so far: too few to draw.
-   *[other] { $count } cuts so far: too few to draw.
- }
 logbest-chart-chip = Edge over chip load
 logbest-chart-first = Edge over first pass
 logbest-chart-fit = Fit over clearance
@@ -115,7 +111,6 @@ logbest-scale-first = { $unit } deep
 logbest-scale-fit = { $unit } a side
 logbest-scale-thick = { $unit }
 logbest-line-tip = tip
-logbest-line-nominal = { $size }
 logbest-went = { $feel ->
     [rattles] Rattles
     [by-hand] By hand
@@ -123,8 +118,6 @@ logbest-went = { $feel ->
     [by-mallet] By mallet
    *[stuck] Stuck
  }
-logbest-batch = { $sheet }, { $batch }
-logbest-no-batch = unnamed
 logbest-col-day = Day
 logbest-col-grade = Outcome
 logbest-col-fit = Clearance a side
@@ -135,3 +128,5 @@ logbest-col-moisture = Moisture
 logbest-fits = Fits tried
 logbest-batches = Sheets measured
 logbest-described = { $count } cuts; { $counts }.
+logbest-card = settings card
+logbest-card-title = Settings for { $sheet }

@@ -11,6 +11,7 @@ from typing import TypeVar
 import click
 
 from kerfolio.basis.finding import Finding, has_errors
+from kerfolio.basis.words import counted
 from kerfolio.commands.group import WORKSHOP, WORKSHOP_OF_PLAN, kerfolio
 from kerfolio.commands.telling import print_findings
 from kerfolio.trials.asking import OPERATIONS, VERDICTS, Asked, unknown_in
@@ -122,6 +123,14 @@ def best_command(
     else:
         texts = ("\n".join(best_text(each, english(found))) for each in told)
         click.echo("\n\n".join(texts) if told else nothing_on(found, asked))
+    if card is not None:
+        from kerfolio.publishing.card import write_card
+
+        pages = write_card(card, told, found)
+        words = (
+            f"wrote {counted(pages, 'page')} to {card}" if pages else "No card: nothing to tell."
+        )
+        click.echo(words, err=shape == "json")
     sys.exit(1 if wrong else 0)
 
 

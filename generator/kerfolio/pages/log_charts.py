@@ -80,10 +80,6 @@ def edge_charts(found: Answer, reader: Reader) -> tuple[ChartView, ...]:
     return tuple(made)
 
 
-def _first_of(settings: Settings) -> float:
-    return settings.first or 0.0
-
-
 def _edges(
     found: Answer,
     what: str,
@@ -210,7 +206,7 @@ def _thickness(sheet: str, found: Sequence[Trial], stock: Stock, reader: Reader)
     stocked = stock.sheet(sheet)
     name = stocked.title if stocked else sheet
     title = f"{say(reader, 'logbest-chart-thick')}: {name}"
-    rows = [(each.batch.name if each.batch else "") or _unnamed(each, reader) for each in found]
+    rows = [(each.batch.name if each.batch else "") or each.date.isoformat() for each in found]
     dots = tuple(
         Dot(value=reading, row=row, sign=Sign.RING)
         for row, each in enumerate(found)
@@ -241,10 +237,6 @@ def _thickness(sheet: str, found: Sequence[Trial], stock: Stock, reader: Reader)
 
 _SHORT = 16
 """Letters of a batch's name beside its row."""
-
-
-def _unnamed(each: Trial, reader: Reader) -> str:
-    return each.date.isoformat() if each.date else say(reader, "logbest-no-batch")
 
 
 def _batch_row(each: Trial, name: str, reader: Reader) -> TableRow:

@@ -19,7 +19,7 @@ from kerfolio.model.router import Router
 from kerfolio.model.stock import Stock
 from kerfolio.shop.chip_load import allowed_chips, chip_of, depth_share
 from kerfolio.trials.cut import CHIP_STEP, PASS_STEP, Axis, Settings, under_tip
-from kerfolio.trials.ranking import Best, Failure, Ground
+from kerfolio.trials.ranking import Best, Ground
 from kerfolio.trials.subject import Subject
 
 _BETWEEN = 1.5
@@ -69,8 +69,7 @@ class Why(StrEnum):
 class Next:
     """The next trial and its reason; ``settings`` are None where there is none to make.
 
-    ``times`` it should be made, ``axis`` is what changes, ``mark`` what it is to cure, ``failure``
-    what it lies nearer to than the best.
+    ``times`` it should be made, ``axis`` is what changes, ``mark`` what it is to cure.
     """
 
     why: Why
@@ -78,7 +77,6 @@ class Next:
     times: int = 1
     axis: Axis | None = None
     mark: Mark | None = None
-    failure: Failure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,7 +215,7 @@ def _from_good(bench: Bench, ground: Ground, best: Best) -> Iterator[Next]:
         middle = _between(best.settings, each.settings)
         if each.steps >= _BETWEEN and each.axis is not Axis.TURNED and _sound(bench, best, middle):
             told = bench.told(middle)
-            yield Next(why=Why.BETWEEN, settings=told, axis=each.axis, failure=each)
+            yield Next(why=Why.BETWEEN, settings=told, axis=each.axis)
     failed = {each.axis for each in failures}
     for axis in (Axis.THICKER, Axis.DEEPER):
         if axis not in failed:
