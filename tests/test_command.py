@@ -298,11 +298,11 @@ def test_the_log_is_read_and_kept_private(tmp_path: Path) -> None:
     (shop / "log" / "day.yaml").write_text(
         "trials: [{date: 2026-09-12, title: Too slow, cutter: compression-6, outcome: burned}]\n"
     )
-    done = run("trials", str(shop), "--outcome", "burned")
+    done = run("trials", str(shop), "--verdict", "to mend")
     assert done.returncode == 0
-    assert "2026-09-12  burned         Too slow" in done.stdout
+    assert "2026-09-12  to mend         Too slow (burn)" in done.stdout
     assert "Too slow" in (shop / ".kerfolio" / "log.html").read_text("utf-8")
-    assert run("trials", str(shop), "--outcome", "clean").stdout.count("Too slow") == 0
+    assert run("trials", str(shop), "--verdict", "clean").stdout.count("Too slow") == 0
 
 
 def test_the_stock_is_shown_with_files_and_sources(tmp_path: Path) -> None:

@@ -40,7 +40,7 @@ ROOMS: dict[str, set[str]] = {
     "writing": {"basis", "geometry", "drawing"},
     "paper": {
         *("basis", "model", "drawing", "writing", "settling", "shop", "layouts"),
-        *("assembly", "edition"),
+        *("assembly", "edition", "trials"),
     },
     "document": {"basis", "model", "drawing"},
     "chapters": {
@@ -81,7 +81,7 @@ LIBRARIES: dict[str, set[str]] = {
     "PIL": {"reading", "writing"},
     "click": {"cli", "commands"},
     "spdx_matcher": {"bundles"},
-    "scipy": {"layouts"},
+    "scipy": {"layouts", "trials"},
     "packingsolver": {"layouts"},
     "spyrrow": {"layouts"},
     "numpy": {"geometry", "assembly", "layouts", "writing"},

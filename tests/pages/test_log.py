@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.basis.reader import METRIC
-from kerfolio.model.outcome import Grade, Mark, Outcome
-from kerfolio.model.trial import Log, Trial
+from kerfolio.model.outcome import Feel, Grade, Mark, Outcome
+from kerfolio.model.trial import Batch, Log, Trial
 from kerfolio.pages.log import log_page, private_log_page, tallies
 from kerfolio.reading.log_ids import with_ids
 from kerfolio.trials.log import public
 from tests.pages.invented import SECRET, TRIALS, site, workshop
 from tests.pages.markup import Tree
+from tests.trials.hidden_truth import COMPRESSION, invented_log, stock
 
 
 def test_the_public_log_has_only_what_it_is_given() -> None:
@@ -102,3 +103,29 @@ def test_an_empty_log_is_a_page_still() -> None:
     page = Tree(private_log_page(replace(workshop(), trials=())))
     assert page.faults == []
     assert "Nothing is logged yet." in page.text_of("main")
+
+
+def test_the_private_log_answers_with_charts_and_a_table_behind_each() -> None:
+    shop = workshop()
+    log = tuple(each for each in invented_log(3, 0.1) if str(each.cutter) == COMPRESSION)
+    fits = tuple(
+        Trial(date=day, fit=fit, went=went, id=f"fit-{went.value}")
+        for day, fit, went in zip([each.date for each in log], (0.05, 0.1, 0.2), Feel, strict=False)
+    )
+    sheet = replace(log[0], id="batch", batch=Batch(name="May", readings=(18.1, 18.3)))
+    found = replace(shop, stock=stock(), trials=(*log, *fits, sheet))
+    page = Tree(private_log_page(found))
+    text = page.text_of("main")
+    assert "Best known settings" in text
+    assert "The next trial" in text
+    charts = [e for e in page.all("figure") if "chart" in e.attributes.get("class", "")]
+    names = [e.attributes["aria-label"] for each in charts for e in each.all("svg")]
+    assert {each.partition(":")[0] for each in names} == {
+        *("Edge over chip load", "Edge over first pass", "Fit over clearance"),
+        "Thickness by batch",
+    }
+    places = {e.attributes["id"] for e in page.all("li") if "id" in e.attributes}
+    for each in charts:
+        links = [e.attributes["href"].removeprefix("#") for e in each.all("a")]
+        assert links
+        assert set(links) <= places, "each row leads to its entry"

@@ -6,10 +6,13 @@ from dataclasses import replace
 from datetime import date
 
 from kerfolio.basis.reader import INCHES
-from kerfolio.model.outcome import Grade, Mark, Outcome
+from kerfolio.model.outcome import Grade, Mark, Operation, Outcome
 from kerfolio.model.statement import Named
+from kerfolio.model.stock import CutterStock, Stock
 from kerfolio.model.trial import Trial
-from kerfolio.trials.log import matching, public, public_for, settings_text
+from kerfolio.model.workshop import Identity, Workshop
+from kerfolio.trials.asking import Asked, answering, unknown_in
+from kerfolio.trials.log import public, public_for, settings_text
 
 OLD = Trial(
     date=date(2026, 5, 1),
@@ -34,6 +37,9 @@ NEW = Trial(
     fit=0.1,
     outcome=Outcome(whole=Grade.CLEAN),
 )
+CUTTER = CutterStock(
+    name="compression-6", title="C", diameter=6.0, kind="compression", flutes=2, cutting_length=22.0
+)
 BARE = Trial(date=date(2026, 5, 2), title="Just a note", public=True)
 
 
@@ -43,10 +49,45 @@ def test_only_what_is_marked_public_is_public() -> None:
 
 
 def test_filters_combine_and_newest_comes_first() -> None:
-    assert matching([OLD, NEW, BARE], cutter="compression-6") == (NEW, OLD)
-    assert matching([OLD, NEW, BARE], cutter="compression-6", verdict="clean") == (NEW,)
-    assert matching([OLD, NEW, BARE], stock="mdf-18") == ()
-    assert matching([OLD, NEW, BARE]) == (NEW, BARE, OLD)
+    log = [OLD, NEW, BARE]
+    both = Asked(cutter="compression-6", verdict="clean")
+    assert answering(log, Asked()) == (NEW, BARE, OLD)
+    assert answering(log, Asked(cutter="compression-6")) == (NEW, OLD)
+    assert answering(log, both) == (NEW,)
+    assert answering(log, Asked(plan="stool", since=date(2026, 5, 2))) == (NEW,)
+    assert answering(log, Asked(sheet="mdf-18")) == ()
+
+
+def test_what_was_cut_is_stated_or_told_by_the_passes() -> None:
+    groove = replace(NEW, passes=(4.0, 4.0))
+    letters = replace(NEW, operation=Operation.LETTERS)
+    log = [groove, letters, NEW, BARE]
+    assert answering(log, Asked(operation="part way")) == (groove,)
+    assert answering(log, Asked(operation="letters")) == (letters,)
+    assert answering(log, Asked(operation="through")) == (NEW, BARE)
+
+
+def test_unknown_words_are_refused_with_the_nearest() -> None:
+    shop = Workshop(
+        identity=Identity(title="A", maker="B"),
+        stock=Stock(cutters=(CUTTER,)),
+        trials=(OLD, NEW),
+    )
+    asked = Asked(
+        sheet="birch-plywod-18",
+        cutter="compresion-6",
+        operation="thru",
+        plan="stol",
+        verdict="cleen",
+    )
+    assert list(unknown_in(asked, shop)) == [
+        "No sheet is called `birch-plywod-18`. Did you mean `birch-plywood-18`?",
+        "No cutter is called `compresion-6`. Did you mean `compression-6`?",
+        "No operation is called `thru`. Did you mean `through`?",
+        "No plan is called `stol`. Did you mean `stool`?",
+        "No verdict is called `cleen`. Did you mean `clean`?",
+    ]
+    assert list(unknown_in(Asked(sheet="birch-plywood-18", verdict="to mend"), shop)) == []
 
 
 def test_settings_read_in_one_line() -> None:

@@ -1,4 +1,4 @@
-"""Commands for who cuts: layouts, files for a measured sheet, batches, the log, the stock."""
+"""Commands for who cuts: layouts, files for a measured sheet, batches, the stock."""
 
 from __future__ import annotations
 
@@ -12,7 +12,6 @@ from kerfolio.basis.words import counted
 from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, print_findings, print_frozen, summary
 from kerfolio.publishing.side_by_side import Workers
-from kerfolio.trials.log import VERDICTS, matching, settings_text
 
 
 @kerfolio.command("layout")
@@ -279,37 +278,6 @@ def batch_command(
         sys.exit(1)
     laid = counted(made.sheets, "sheet")
     click.echo(f"{copies} copies on {laid}: wrote {len(made.written)} files to {request.out}")
-
-
-@kerfolio.command("trials")
-@WORKSHOP
-@click.option("--stock", default="", metavar="NAME", help="Only on this sheet material.")
-@click.option("--cutter", default="", metavar="NAME", help="Only with this cutter.")
-@click.option(
-    "--verdict",
-    type=click.Choice(VERDICTS),
-    default="",
-    help="Only those that came out so.",
-)
-def trials_command(workshop: Path, stock: str, cutter: str, verdict: str) -> None:
-    """Read the log: what worked on which sheet with which cutter.
-
-    Also writes the whole log as one private page, WORKSHOP/.kerfolio/log.html.
-
-    Example: kerfolio trials my-workshop --cutter compression-6 --verdict clean
-    """
-    from kerfolio.publishing.private_log import read_log, write_private_log
-
-    found, findings = read_log(workshop)
-    print_findings(findings)
-    if found is None:
-        sys.exit(1)
-    for trial in matching(found.trials, stock=stock, cutter=cutter, verdict=verdict):
-        word = trial.grade.word if trial.grade else "no outcome yet"
-        click.echo(f"{trial.date}  {word:<14} {trial.title}")
-        click.echo(f"            {settings_text(trial, found.identity.reader)}")
-    click.echo(f"wrote {write_private_log(workshop, found)}")
-    sys.exit(1 if has_errors(findings) else 0)
 
 
 @kerfolio.command("stock")

@@ -17,6 +17,7 @@ from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.frame import lone_frame, site_frame
 from kerfolio.pages.listed import listed, site_image
+from kerfolio.pages.log_answers import log_answers
 from kerfolio.pages.photos import ShownPhoto, largest, shown
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -83,6 +84,7 @@ def private_log_page(
         reader,
         frame=frame,
         trials=views,
+        answers=log_answers(workshop),
         tallies=tallies(workshop.trials, workshop.stock, reader),
         titles=titles or {plan.name: plan.title for plan in workshop.plans},
     )

@@ -8,11 +8,7 @@ from kerfolio.basis.cutting_lengths import depths_in, feed_in, fit_in
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import reading_in
-from kerfolio.model.outcome import Grade
 from kerfolio.model.trial import Trial
-
-VERDICTS = tuple(each.word for each in reversed(Grade))
-"""What a trial may come out as, the best first."""
 
 
 def newest_first(trials: Iterable[Trial]) -> tuple[Trial, ...]:
@@ -33,23 +29,10 @@ def public(trials: Iterable[Trial]) -> tuple[Trial, ...]:
     return newest_first(trial for trial in trials if trial.public)
 
 
-def matching(
-    trials: Iterable[Trial], *, stock: str = "", cutter: str = "", verdict: str = ""
-) -> tuple[Trial, ...]:
-    """Return the trials on a sheet material, with a cutter, of a verdict; newest first."""
-    return newest_first(
-        trial
-        for trial in trials
-        if (not stock or (trial.stock and trial.stock.name == stock))
-        and (not cutter or (trial.cutter and trial.cutter.name == cutter))
-        and (not verdict or (trial.grade and trial.grade.word == verdict))
-    )
-
-
 def settings_text(trial: Trial, reader: Reader = METRIC) -> str:
     """Return what is known of a trial's settings in one line, parts divided by a middle dot.
 
-    Lengths are in ``unit``, ``mm`` or ``in``.
+    Lengths are in the reader's unit.
     """
     known = (
         trial.stock.name if trial.stock else "",
@@ -63,6 +46,8 @@ def settings_text(trial: Trial, reader: Reader = METRIC) -> str:
         if trial.plunge_mm_per_min is not None
         else "",
         f"passes {depths_in(trial.passes, reader)}" if trial.passes else "",
+        "" if trial.climb is None else "climb" if trial.climb else "conventional",
+        trial.operation.value if trial.operation else "",
         f"fit {fit_in(trial.fit, reader)} a side" if trial.fit is not None else "",
     )
     return " · ".join(text for text in known if text)
