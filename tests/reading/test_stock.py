@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -113,6 +114,17 @@ def test_two_files_of_the_maker_each_give_their_part() -> None:
     files = [cutter.came_from(each).file for each in ("flutes", "diameter", "kind")]
     assert files == ["stock/a.yaml", "stock/b.yaml", "content/all.yaml"]
     assert [cutter.source_of(each) for each in ("flutes", "diameter")] == ["A", ""]
+
+
+def test_a_cutter_of_the_makers_own_has_a_history() -> None:
+    own = "in-use-since: 2026-01-10, sharpened: [2026-05-01, 2026-09-30], true-cut: 6.04"
+    made, findings = stock(f"cutters: {{compression-6: {{{own}, metres-before: 310}}}}")
+    cutter = made.cutter("compression-6")
+    assert not findings
+    assert cutter is not None
+    assert cutter.in_use_since == date(2026, 1, 10)
+    assert cutter.sharpened == (date(2026, 5, 1), date(2026, 9, 30))
+    assert (cutter.true_cut, cutter.metres_before) == (6.04, 310.0)
 
 
 def test_chip_loads_and_depth_rules_are_stock_too() -> None:
@@ -235,6 +247,20 @@ def test_an_entry_in_two_of_the_makers_files_is_told() -> None:
         (
             "sheets: {birch-plywood-18: {prices: {large: 5}}}",
             "`large` is no sheet size / Write the side along the grain first: `2440 x 1220`.",
+        ),
+        (
+            "cutters: {compression-6: {true-cut: 60 mm}}",
+            "`true-cut` is far from the diameter of 6 mm / "
+            "Write how wide its cut is: 6.05 mm of a cutter of 6 mm, say.",
+        ),
+        (
+            "cutters: {compression-6: {sharpened: [2026-05-02, 2026-05-01]}}",
+            "`sharpened` is not in order / Write each day once, the first one first.",
+        ),
+        (
+            "cutters: {compression-6: {in-use-since: 2026-05-02, sharpened: 2026-05-01}}",
+            "it was sharpened before it was in use / "
+            "See which of `in-use-since` and `sharpened` is right.",
         ),
     ],
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from kerfolio.basis.place import Place
 from kerfolio.model.stock import ChipLoad, CutterStock, Origin, SheetStock, Stock
 from kerfolio.shop.stock_list import KINDS, stock_lists
@@ -63,6 +65,30 @@ def test_items_go_by_size_and_machines_from_the_lightest() -> None:
     assert [each.title for each in loads.groups] == [
         *("Light hobby machines", "Machines of a small shop", "Industrial machines"),
     ]
+
+
+def test_only_the_maker_is_told_of_the_cutter_in_the_machine() -> None:
+    cutter = CutterStock(
+        name="a",
+        title="A",
+        diameter=6,
+        kind="straight",
+        flutes=2,
+        cutting_length=20,
+        in_use_since=date(2026, 1, 10),
+        sharpened=(date(2026, 5, 1), date(2026, 9, 30)),
+        true_cut=6.04,
+        metres_before=310,
+    )
+    stock = Stock(cutters=(cutter,))
+    shown, told = (
+        {each.label: each.lines[0] for each in found.groups[0].rows[0].figures}
+        for found in (*stock_lists(stock), *stock_lists(stock, own=True))
+    )
+    assert set(told) - set(shown) == {
+        *("Really cuts", "In use since", "Sharpened", "Cut before the log"),
+    }
+    assert told["Sharpened"] == "1 May 2026 and 30 September 2026"
 
 
 def test_the_whole_library_is_listed_once() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from typing import TypeVar
 
@@ -123,6 +124,10 @@ class CutterStock(StockItem):
 
     ``angle`` is that between the two edges of a V cutter, in degrees, ``tip_flat`` how wide its
     tip is, mm.
+
+    What only the one in a maker's own machine has: the day it was first used, the days it was
+    ``sharpened``, its ``true_cut`` (what it really cuts, mm), ``metres_before`` (the metres it had
+    cut before the log began). Readers are not told of these.
     """
 
     title: str
@@ -133,6 +138,10 @@ class CutterStock(StockItem):
     up_cut_length: float | None = None
     angle: float | None = None
     tip_flat: float | None = None
+    in_use_since: date | None = None
+    sharpened: tuple[date, ...] = ()
+    true_cut: float | None = None
+    metres_before: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

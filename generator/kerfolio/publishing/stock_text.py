@@ -29,7 +29,7 @@ def stock_text(folder: Path, kind: str = "", name: str = "") -> tuple[str, tuple
     if workshop is None:
         return "", findings
     told = in_order(each for each in findings if each.place.file.startswith("stock/"))
-    lists = stock_lists(workshop.stock, workshop.identity.reader)
+    lists = stock_lists(workshop.stock, workshop.identity.reader, own=True)
     wanted = [each for each in lists if not kind or each.kind == kind]
     parts = [text for each in wanted if (text := _list_text(each, name))]
     if parts or not name:

@@ -8,7 +8,8 @@ from decimal import Decimal
 from typing import Any
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.said import Text, written
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import Text, said, written
 from kerfolio.basis.tolerance import AS_LISTED
 from kerfolio.basis.words import listed
 from kerfolio.model.stock import (
@@ -33,6 +34,7 @@ from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.record import Fields, Key, Record
 from kerfolio.reading.values import (
     CELL_TEXT,
+    DATE,
     FLAG,
     MONEY,
     SHEET_SIZE,
@@ -107,8 +109,8 @@ def _elsewhere(fields: Fields) -> str:
     for key in ("least", "actual", "most"):
         found.setdefault(fields.places[key].file, []).append(f"`{key}`")
     found.pop(fields.place.file, None)
-    said = (f" {listed(keys)} stand in {file}." for file, keys in sorted(found.items()))
-    return "".join(said)
+    told = (f" {listed(keys)} stand in {file}." for file, keys in sorted(found.items()))
+    return "".join(told)
 
 
 def _range_faults(fields: Fields) -> Iterator[Finding]:
@@ -125,6 +127,30 @@ def _cutter_faults(fields: Fields) -> Iterator[Finding]:
     if flat is not None and flat >= fields.values["diameter"]:
         message, advice = "`tip-flat` is no less than `diameter`", "Write how wide its tip is."
         yield error("wrong-value", message, fields.place, advice)
+    yield from _own_cutter_faults(fields)
+
+
+_OFF = 0.25
+"""A cut is off its cutter's diameter by less than a quarter of it: run-out, wear and sharpening
+come to tenths of a millimetre (common practice, no single source)."""
+
+
+def _own_cutter_faults(fields: Fields) -> Iterator[Finding]:
+    """Find what cannot be of a cutter in use: a cut of another size, a day before its first."""
+    values, places = fields.values, fields.places
+    cut, diameter = values.get("true_cut"), values["diameter"]
+    if cut is not None and abs(cut - diameter) > _OFF * diameter:
+        message = said("`true-cut` is far from the diameter of {}", length("diameter", diameter))
+        advice = "Write how wide its cut is: 6.05 mm of a cutter of 6 mm, say."
+        yield error("wrong-value", message, places["true-cut"], advice)
+    days, since = values.get("sharpened", ()), values.get("in_use_since")
+    if list(days) != sorted(set(days)):
+        advice = "Write each day once, the first one first."
+        yield error("wrong-value", "`sharpened` is not in order", places["sharpened"], advice)
+    elif since is not None and days and days[0] < since:
+        message = "it was sharpened before it was in use"
+        advice = "See which of `in-use-since` and `sharpened` is right."
+        yield error("wrong-value", message, places["sharpened"], advice)
 
 
 _TITLE = Key(name="title", form=TITLE_TEXT, says="Its name for readers.", required=True)
@@ -251,6 +277,19 @@ _CUTTERS = Record(
         _length("up-cut-length", "Length of a compression cutter's up-cut tip."),
         _number("angle", "Angle between the edges of a V cutter, degrees.", (1, 179)),
         _length("tip-flat", "How wide the tip of a V cutter is, none where it is sharp."),
+        Key(name="in-use-since", form=DATE, says="Day that your own one was first used."),
+        Key(
+            name="sharpened",
+            form=ListOf(
+                item=DATE,
+                noun="a list of days",
+                advice="Write `sharpened: [2026-05-01, 2026-09-30]`.",
+                single=True,
+            ),
+            says="Days that it was sharpened.",
+        ),
+        _length("true-cut", "How wide it really cuts."),
+        _number("metres-before", "Metres that it cut before the log began.", (0, 1_000_000)),
         *_SOURCE,
     ),
     make=CutterStock,

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from kerfolio.basis.cutting_lengths import chip_pair, tool_pair
 from kerfolio.basis.figures import figure
 from kerfolio.basis.place import Place
 from kerfolio.basis.reader import METRIC, Reader
-from kerfolio.basis.saying import say
+from kerfolio.basis.saying import day_text, listed, say
 from kerfolio.basis.sheet_size import sizes_as_sold
 from kerfolio.basis.thickness import thickness_pair
 from kerfolio.model.stock import (
@@ -97,23 +98,40 @@ def _sizes(sizes: Sequence[tuple[float, float]], reader: Reader) -> Lines:
     return (sizes_as_sold(sizes, reader),)
 
 
+def _days(days: date | Sequence[date], reader: Reader) -> Lines:
+    every = [days] if isinstance(days, date) else days
+    return (listed(reader, [day_text(reader, each) for each in every]),)
+
+
 def _lengths(lengths: Sequence[float], reader: Reader) -> Lines:
     return (sizes_as_sold([(each,) for each in lengths], reader),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Column:
-    """How one field of an item is said; ``kind`` is the field that holds its kind of value."""
+    """How one field of an item is said; ``kind`` is the field that holds its kind of value.
+
+    ``own`` is what only the maker is told.
+    """
 
     field: str
     label: str
     form: Form = _plain
     unit: str = ""
     kind: str = ""
+    own: bool = False
 
 
-def _column(field: str, label: str, form: Form = _plain, unit: str = "", kind: str = "") -> _Column:
-    return _Column(field=field, label=label, form=form, unit=unit, kind=kind)
+def _column(
+    field: str,
+    label: str,
+    form: Form = _plain,
+    unit: str = "",
+    kind: str = "",
+    *,
+    own: bool = False,
+) -> _Column:
+    return _Column(field=field, label=label, form=form, unit=unit, kind=kind, own=own)
 
 
 _BENDING = "N/mm²"
@@ -162,6 +180,10 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("up_cut_length", "stocklist-up-cut-tip", _length),
         _column("angle", "stocklist-angle", unit="°"),
         _column("tip_flat", "stocklist-tip-flat", _length),
+        _column("true_cut", "stocklist-true-cut", _length, own=True),
+        _column("in_use_since", "stocklist-in-use-since", _days, own=True),
+        _column("sharpened", "stocklist-sharpened", _days, own=True),
+        _column("metres_before", "stocklist-metres-before", unit="m", own=True),
     ),
     "hardware": (
         _column("thread", "stocklist-thread-or-shank", _length),
@@ -214,19 +236,25 @@ KINDS = tuple(_COLUMNS)
 """The sections of the stock, in the order they are listed."""
 
 
-def stock_lists(stock: Stock, reader: Reader = METRIC) -> tuple[StockList, ...]:
-    """Return every section that has items; ``reader`` is whom it is for."""
-    lists = (_list(stock, kind, reader) for kind in KINDS)
+def stock_lists(
+    stock: Stock, reader: Reader = METRIC, *, own: bool = False
+) -> tuple[StockList, ...]:
+    """Return every section that has items; ``reader`` is whom it is for.
+
+    With ``own`` it is for the maker, who is told of the very cutters in the machine.
+    """
+    lists = (_list(stock, kind, reader, own=own) for kind in KINDS)
     return tuple(each for each in lists if each.groups)
 
 
-def _list(stock: Stock, kind: str, reader: Reader) -> StockList:
+def _list(stock: Stock, kind: str, reader: Reader, *, own: bool) -> StockList:
+    columns = [each for each in _COLUMNS[kind] if own or not each.own]
     items: tuple[StockItem, ...] = getattr(stock, kind.replace("-", "_"))
     grouped: dict[str, list[StockItem]] = {}
     for item in sorted(items, key=lambda each: _order(kind, each)):
         grouped.setdefault(_group(kind, item), []).append(item)
     groups = tuple(
-        StockGroup(title=_spoken(word, reader), rows=_rows(members, _COLUMNS[kind], reader))
+        StockGroup(title=_spoken(word, reader), rows=_rows(members, columns, reader))
         for word, members in grouped.items()
     )
     return StockList(kind=kind, title=say(reader, f"stocklist-kind-{kind}"), groups=groups)
