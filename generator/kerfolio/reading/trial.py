@@ -218,6 +218,14 @@ _SENT: Record[Sent] = Record(
 )
 
 
+ENTRIES: dict[str, Form[Trial] | Form[Sent]] = {
+    "trials": TrialForm(),
+    "jobs": TrialForm(job=True),
+    "sent": _SENT,
+}
+"""The form of an entry of each section of a log."""
+
+
 def _entries(form: Form[T], noun: str) -> ListOf[T]:
     return ListOf(item=form, noun=noun, advice=_ENTRY, lenient=True)
 
