@@ -11,6 +11,7 @@ from kerfolio.publishing.drafts import drafts_of
 from kerfolio.reading.workshop import read_workshop
 from tests.command import run
 from tests.commands.terminal import Terminal
+from tests.reading.photographs import camera_photo
 
 WORKSHOP = "workshop: Shed\nmaker: Ada\nunits-first: mm\nlicence: CC-BY-SA-4.0\n"
 
@@ -133,6 +134,22 @@ def test_wrong_options_are_refused_as_the_log_refuses_them(shop: Path) -> None:
     assert "no file `none.jpg`" in done.stdout
     assert not (shop / "log").exists()
     assert not (shop / ".kerfolio").exists()
+
+
+def test_a_photo_is_put_beside_the_log_without_what_the_camera_noted(shop: Path) -> None:
+    photo = shop.parent / "IMG_1.jpg"
+    photo.write_bytes(camera_photo())
+    done = run(
+        *("add", "trial", "shed", "--photo", "IMG_1.jpg", "--alt", "An edge"), cwd=shop.parent
+    )
+    assert done.returncode == 0
+    workshop, findings = read_workshop(shop)
+    assert workshop is not None
+    assert not findings
+    (trial,) = workshop.trials
+    assert trial.photo is not None
+    assert (trial.photo.file, trial.photo.alt) == (f"photos/{trial.id}.jpg", "An edge")
+    assert b"Invented Camera" not in (shop / "log" / trial.photo.file).read_bytes()
 
 
 def test_without_a_terminal_and_without_options_one_to_fill_in_is_written(shop: Path) -> None:

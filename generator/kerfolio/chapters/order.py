@@ -18,6 +18,7 @@ from kerfolio.chapters.measuring import measuring
 from kerfolio.chapters.need import need
 from kerfolio.chapters.parts import parts
 from kerfolio.chapters.questions import questions
+from kerfolio.chapters.readers import readers
 from kerfolio.chapters.releases import releases
 from kerfolio.chapters.router import router
 from kerfolio.chapters.saw import saw
@@ -49,7 +50,7 @@ BOOKLET: tuple[Making, ...] = (
 )
 PAGE: tuple[Making, ...] = (
     *_WAYS,
-    *(measuring, coupon, cautions, sheets, yard),
+    *(measuring, readers, coupon, cautions, sheets, yard),
     *(story, whole, parts, need, steps, care),
     *_BACKGROUND,
     *(questions, trials, releases, about),

@@ -20,7 +20,7 @@ from kerfolio.reading.entry import read_entry
 from kerfolio.reading.log_ids import fresh_id
 from kerfolio.reading.log_names import LogNames, log_names
 from kerfolio.reading.plan_folders import plan_folders
-from kerfolio.reading.workshop import read_workshop
+from kerfolio.reading.workshop import read_shared, read_workshop
 from kerfolio.trials.answers import Answers, stated_by
 from kerfolio.trials.asking import (
     ANYTHING_ELSE,
@@ -114,7 +114,8 @@ class Desk:
         said = answers.get("title") or " ".join(
             filter(None, (answers.get("stock"), answers.get("cutter")))
         )
-        id_ = draft.id or fresh_id(draft.day, said or "trial", self.taken)
+        plain = said or ("job" if draft.job else "trial")
+        id_ = draft.id or fresh_id(draft.day, plain, ids_in_use(self.workshop))
         kept = replace(draft, id=id_)
         kept.keep()
         if answers.get("photo"):
@@ -126,6 +127,12 @@ class Desk:
         file = log_entry(self.workshop, draft.day, "jobs" if draft.job else "trials", entry)
         kept.drop()
         return file, id_
+
+
+def ids_in_use(workshop: Path) -> frozenset[str]:
+    """Return the ids that the log has now: while one entry is asked for, others may come."""
+    shared, _ = read_shared(workshop, pictures=False)
+    return frozenset(each.id for each in shared.log.entries) if shared else frozenset()
 
 
 def open_desk(workshop: Path) -> tuple[Desk | None, tuple[Finding, ...]]:

@@ -124,16 +124,13 @@ def begin_trial(workshop: Path, day: date, *, job: bool = False) -> Path:
 
     It stands in the day's file, below what is there. Raises OSError when the disk refuses.
     """
+    from kerfolio.publishing.adding import ids_in_use
     from kerfolio.publishing.log_append import log_entry
     from kerfolio.reading.log_ids import fresh_id
-    from kerfolio.reading.workshop import read_shared
 
-    shared, _ = read_shared(workshop, pictures=False)
-    taken = [each.id for each in shared.log.entries] if shared else []
-    unit = shared.identity.units_first if shared and shared.identity else "mm"
-    id_ = fresh_id(day, "job" if job else "trial", taken)
+    id_ = fresh_id(day, "job" if job else "trial", ids_in_use(workshop))
     entry = {"id": id_, "date": day.isoformat(), "title": "What was tried", "public": "false"}
-    remarks = _REMARKS.format(**_TRIAL_WORDS[unit]).split("\n")
+    remarks = _REMARKS.format(**_TRIAL_WORDS[unit_of(workshop)]).split("\n")
     return log_entry(workshop, day, "jobs" if job else "trials", entry, remarks)
 
 
