@@ -1,4 +1,4 @@
-"""The dialogue of `add trial` at a terminal; what is asked is decided in ``trials.asking``."""
+"""The dialogue of `add trial` at a terminal; what is asked is decided in ``trials.dialogue``."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.words import counted
 from kerfolio.publishing.adding import Desk
 from kerfolio.publishing.drafts import Draft
-from kerfolio.trials.asking import ALL, NONE, Choice, Question
+from kerfolio.trials.dialogue import ALL, NONE, Choice, Question
 
 _GO_ON, _NEW, _DROP = "go on", "new", "drop"
 

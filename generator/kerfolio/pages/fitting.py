@@ -27,7 +27,7 @@ from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
 from kerfolio.shop.swelling import room_for
 from kerfolio.shop.tightest import narrow_places, tightest_curve
-from kerfolio.trials.asking import feels, grades
+from kerfolio.trials.dialogue import feels, grades
 
 FITTING_SCRIPT = "assets/fitting.js"
 """Where the site keeps the script."""

@@ -19,7 +19,7 @@ from kerfolio.pages.script_data import script_data
 from kerfolio.pages.script_words import told_script
 from kerfolio.pages.theme import render
 from kerfolio.shop.chip_load import allowed_chips
-from kerfolio.trials.asking import feels, grades
+from kerfolio.trials.dialogue import feels, grades
 from kerfolio.trials.known import (
     Known,
     KnownPlan,

@@ -22,7 +22,7 @@ from kerfolio.reading.log_names import LogNames, log_names
 from kerfolio.reading.plan_folders import plan_folders
 from kerfolio.reading.workshop import read_shared, read_workshop
 from kerfolio.trials.answers import Answers, stated_by
-from kerfolio.trials.asking import (
+from kerfolio.trials.dialogue import (
     ANYTHING_ELSE,
     Question,
     answered,

@@ -34,7 +34,8 @@ from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list
 from kerfolio.shop.rows import BoardRow
 from kerfolio.shop.span import sat_on, span_results
-from kerfolio.trials.log import public_for, sent_for
+from kerfolio.trials.log import public_for
+from kerfolio.trials.sent import sent_for
 from kerfolio.writing.formats import CutFormat, formats_in
 from kerfolio.writing.photo import sized
 

@@ -9,7 +9,7 @@ from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import reading_in
 from kerfolio.model.outcome import Grade
-from kerfolio.model.trial import Sent, Trial
+from kerfolio.model.trial import Trial
 
 VERDICTS = tuple(each.word for each in reversed(Grade))
 """What a trial may come out as, the best first."""
@@ -26,11 +26,6 @@ def public_for(trials: Iterable[Trial], plan: str) -> tuple[Trial, ...]:
     return newest_first(
         trial for trial in trials if trial.public and trial.plan and trial.plan.name == plan
     )
-
-
-def sent_for(sent: Iterable[Sent], plan: str) -> tuple[Sent, ...]:
-    """Return what readers of a plan measured, in the order it came."""
-    return tuple(each for each in sent if each.plan.name == plan)
 
 
 def public(trials: Iterable[Trial]) -> tuple[Trial, ...]:

@@ -12,7 +12,8 @@ from kerfolio.model.statement import Named
 from kerfolio.model.stock import ChipLoad, CutterStock, DepthRule, SheetStock, Stock
 from kerfolio.model.trial import Trial
 from kerfolio.trials.answers import KEYS, LEAST, MORE, Answers, parted, stated_by
-from kerfolio.trials.asking import (
+from kerfolio.trials.cut_figures import figure_lines, figures_of
+from kerfolio.trials.dialogue import (
     ANYTHING_ELSE,
     Question,
     answered,
@@ -20,7 +21,6 @@ from kerfolio.trials.asking import (
     more_fault,
     next_question,
 )
-from kerfolio.trials.cut_figures import figure_lines, figures_of
 from kerfolio.trials.known import Known, KnownPlan, UsedSetting
 
 PLY = SheetStock(
