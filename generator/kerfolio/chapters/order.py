@@ -50,10 +50,10 @@ BOOKLET: tuple[Making, ...] = (
 )
 PAGE: tuple[Making, ...] = (
     *_WAYS,
-    *(measuring, readers, coupon, cautions, sheets, yard),
+    *(measuring, coupon, cautions, sheets, yard),
     *(story, whole, parts, need, steps, care),
     *_BACKGROUND,
-    *(questions, trials, releases, about),
+    *(questions, readers, trials, releases, about),
 )
 START: tuple[Making, ...] = (
     *_WAYS,

@@ -10,7 +10,7 @@ from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import sold_range_text, sold_text
 from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import Block, Manner, Paragraph
-from kerfolio.document.chapter import BUILDERS, Chapter
+from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
 
 FEW = 5
@@ -25,7 +25,7 @@ def readers(edition: Edition) -> Chapter | None:
         return None
     blocks.append(Paragraph(words=say(edition.reader, "readers-from"), manner=Manner.SMALL))
     title = say(edition.reader, "readers-title")
-    return Chapter(id="readers", title=title, blocks=tuple(blocks), who=BUILDERS)
+    return Chapter(id="readers", title=title, blocks=tuple(blocks), soon=Soon.BACKGROUND)
 
 
 def _measured(edition: Edition) -> Iterator[Block]:
