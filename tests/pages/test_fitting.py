@@ -36,6 +36,8 @@ from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
 from kerfolio.publishing.rescue_fitted import REOPEN
+from kerfolio.reading.entries_file import read_entries
+from kerfolio.reading.log_names import LogNames
 from kerfolio.settling.fitted import of_sheet, taking
 from kerfolio.settling.settled import SettledFeature, Sized
 from tests.fitted.made import LABEL, NUMBERS, fitted
@@ -469,6 +471,36 @@ def test_a_card_is_saved_and_loaded(browser: Any, written: Path, tmp_path: Path)
     assert fields == ["17.83 mm", "17.6 mm", ""]
     assert page.faults == []
     page.context.close()
+
+
+@pytest.mark.browser
+def test_what_was_measured_is_saved_without_a_name_and_taken_in(
+    browser: Any, written: Path, tmp_path: Path
+) -> None:
+    page = opened(browser, written / START)
+    assert page.get_by_text("Tell the maker what you measured").is_hidden()
+    typed(page, "17.83", "17.63")
+    assert page.get_by_text("Tell the maker what you measured").is_visible()
+    page.get_by_label("How the joints went together").select_option("by palm")
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="Save what I measured").click()
+    assert waiting.value.suggested_filename == "measured-harbour-stool-1.2.0.entries.json"
+    file = tmp_path / "measured.entries.json"
+    waiting.value.save_as(file)
+    assert page.faults == []
+    page.context.close()
+    (row,) = json.loads(file.read_text("utf-8"))["entries"]
+    assert set(row) == {"section", "id", "entry"}
+    assert set(row["entry"]) == {"plan", "release", "sheet", "thickness", "fit", "went"}
+    names = LogNames(plans=("harbour-stool",))
+    (came,), findings = read_entries(file.read_bytes(), file.name, names, date(2026, 12, 1))
+    assert not findings
+    assert came.stated["thickness"] == "17.73 mm"
+    assert (came.section, came.stated["date"], came.day) == (
+        "sent",
+        "2026-12-01",
+        date(2026, 12, 1),
+    )
 
 
 @pytest.mark.browser

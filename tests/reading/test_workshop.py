@@ -12,7 +12,10 @@ from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE
 from kerfolio.model.circle import Circle
+from kerfolio.model.trial import Sent
 from kerfolio.model.workshop import Workshop
+from kerfolio.reading.entry import read_entry
+from kerfolio.reading.log_names import LogNames
 from kerfolio.reading.page import read_page
 from kerfolio.reading.workshop import read_workshop
 from tests.broken.good_workshop import PICTURE, lay_out, png
@@ -288,3 +291,14 @@ def test_a_link_that_leads_to_itself_is_told(folder: Path) -> None:
     page.symlink_to(page)
     (folder / "plans" / "ring").symlink_to("ring")
     assert sound(folder).pages
+
+
+def test_what_a_reader_sent_names_its_sheet_by_a_plain_word() -> None:
+    names = LogNames(plans=("stool",))
+    stated = {"id": "sent-a", "date": "2026-12-01", "plan": "stool", "sheet": "ply"}
+    entry, findings = read_entry("sent", stated, names, NOWHERE)
+    assert not findings
+    assert isinstance(entry, Sent)
+    assert entry.sheet == "ply"
+    _, refused = read_entry("sent", {**stated, "sheet": "Ply 18"}, names, NOWHERE)
+    assert [each.message for each in refused] == ["`Ply 18` is no name"]

@@ -9,6 +9,7 @@ const all = (name, within = place) => [...within.querySelectorAll(`[data-fit="${
 const data = JSON.parse(find("data").textContent);
 const boxes = data.sheets.map(({ name }) => [...place.querySelectorAll("[data-sheet]")].find((each) => each.dataset.sheet === name));
 
+let reckoned = {}; // what the readings of each sheet come to, as they were shown last
 let last = null; // the choice that stands, null while something is refused
 let fitted = null; // a promise of the fitted files
 
@@ -106,6 +107,8 @@ function show(typing) {
   });
   choice.built = builtIn(choice);
   last = sound ? choice : null;
+  reckoned = sums;
+  if (find("sent")) find("sent").hidden = !Object.values(sums).some((each) => each.measured);
   showResults(choice, sums, sound);
 }
 
@@ -336,6 +339,11 @@ find("zip")?.addEventListener("click", async () => {
   if (files.length) saved(`${stemOf(files)}.zip`, storedZip(files, data.day, stemOf(files)), "application/zip");
 });
 find("each")?.addEventListener("toggle", ({ target }) => target.open && last && showFiles());
+find("send")?.addEventListener("click", () => {
+  const told = { went: find("went").value, outcome: find("outcome").value };
+  const ids = data.sheets.map(() => byChance(12));
+  saved(`measured-${data.plan}-${data.release}.entries.json`, sentText(data, last, reckoned, told, ids), "application/json");
+});
 find("card").addEventListener("click", () => saved(`${stem()}.card.json`, cardText(data, last), "application/json"));
 find("label").addEventListener("click", () => saved(`${stem()}.label.svg`, labelText(data, last), "image/svg+xml"));
 find("load").addEventListener("change", ({ target }) => load(target));

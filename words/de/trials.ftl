@@ -41,3 +41,17 @@ trials-gone-thick = { $now ->
  }
 trials-gone-release = Nach Ausgabe { $release } geschnitten, die der Plan nicht mehr nennt.
 trials-gone-since = Nach einer älteren Ausgabe geschnitten; seither kamen { $releases }.
+trials-grade-says = { $grade ->
+    [clean] Nichts zu tun: So, wie es gefräst ist, kommt die Oberfläche darauf.
+    [nearly-clean] Ein, zwei Striche mit feinem Papier, und es ist weg.
+    [to-sand] Muss vor der Oberfläche überall geschliffen werden.
+    [to-mend] Ausrisse oder Brandstellen sind zu füllen, nachzuschneiden oder zu verstecken.
+   *[spoiled] Das Teil muss neu gefräst werden.
+ }
+trials-feel-says = { $feel ->
+    [rattles] Es fällt zusammen und wackelt.
+    [by-hand] Es geht von Hand zusammen und hält.
+    [by-palm] Es braucht einen Druck mit dem Handballen.
+    [by-mallet] Es braucht einen Hammer.
+   *[stuck] Es geht nicht zusammen.
+ }

@@ -41,3 +41,17 @@ trials-gone-thick = { $now ->
  }
 trials-gone-release = Cut from release { $release }, which the plan no longer lists.
 trials-gone-since = Cut from an older release; since then came { $releases }.
+trials-grade-says = { $grade ->
+    [clean] Nothing to do: it goes to the finish as it was cut.
+    [nearly-clean] A stroke or two of fine paper and it is gone.
+    [to-sand] Wants sanding all along before the finish.
+    [to-mend] Chips, tears or burns to fill, to cut back or to hide.
+   *[spoiled] The piece has to be cut again.
+ }
+trials-feel-says = { $feel ->
+    [rattles] It falls together and shakes.
+    [by-hand] It goes together by hand and stays.
+    [by-palm] It wants a push of the palm.
+    [by-mallet] It wants a mallet.
+   *[stuck] It does not go together.
+ }

@@ -18,6 +18,7 @@ from kerfolio.chapters.measuring import measuring
 from kerfolio.chapters.need import need
 from kerfolio.chapters.parts import parts
 from kerfolio.chapters.questions import questions
+from kerfolio.chapters.readers import readers
 from kerfolio.chapters.releases import releases
 from kerfolio.chapters.router import router
 from kerfolio.chapters.saw import saw
@@ -52,7 +53,7 @@ PAGE: tuple[Making, ...] = (
     *(measuring, coupon, cautions, sheets, yard),
     *(story, whole, parts, need, steps, care),
     *_BACKGROUND,
-    *(questions, trials, releases, about),
+    *(questions, readers, trials, releases, about),
 )
 START: tuple[Making, ...] = (
     *_WAYS,

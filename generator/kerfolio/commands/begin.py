@@ -13,7 +13,7 @@ from kerfolio.adopting.unit_names import UNITS
 from kerfolio.basis.finding import has_errors
 from kerfolio.commands.group import WORKSHOP, kerfolio
 from kerfolio.commands.telling import print_findings
-from kerfolio.publishing.begin import FIRST, Begun, begin_plan, begin_trial, begin_workshop
+from kerfolio.publishing.begin import FIRST, Begun, begin_plan, begin_workshop
 
 if TYPE_CHECKING:
     from kerfolio.adopting.shape import Question
@@ -94,16 +94,6 @@ def _tell_kinds(workshop: str, out: Path | None) -> None:
     if out is not None:
         findings = draw_kinds(Path(workshop or "."), out)
         _told((() if findings else (out,), findings))
-
-
-@add_group.command("trial")
-@WORKSHOP
-def add_trial_command(workshop: Path) -> None:
-    """Write today's entry of the log, to fill in what is known.
-
-    Example: kerfolio add trial my-workshop
-    """
-    _told(begin_trial(workshop, date.today()))
 
 
 @kerfolio.command("adopt")

@@ -19,7 +19,7 @@ from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.plan import Assembly, Plan
-from kerfolio.model.trial import Trial
+from kerfolio.model.trial import Sent, Trial
 from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.cost import CopiesCost
@@ -64,7 +64,8 @@ class Edition:
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
     those that its cut files come in, ``fitted`` whether readers can have them made for any
     thickness that it is published for. ``swaps`` compare other materials with its own,
-    ``others`` are its layouts for other sheets and beds. ``exact`` tells whether its shapes may be
+    ``others`` are its layouts for other sheets and beds. ``sent`` is what readers measured, where
+    the maker wants that told. ``exact`` tells whether its shapes may be
     drawn and measured: not those of a supporters' plan where everybody sees them.
     """
 
@@ -95,6 +96,7 @@ class Edition:
     fitted: bool = False
     swaps: tuple[SwapTable, ...] = ()
     others: tuple[OtherLayout, ...] = ()
+    sent: tuple[Sent, ...] = ()
     exact: bool = True
 
     @property

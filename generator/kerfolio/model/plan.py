@@ -388,7 +388,8 @@ class Plan:
     can be read of such parts, for a look, None where there is none. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none, ``other_layouts`` are those
     of ``also_for`` by their labels. ``for_children`` is the maker's word
-    that children will use what is built. ``show`` are the words of ``showing.py`` for
+    that children will use what is built, ``readers_measured`` that the page tells what readers
+    measured and sent. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
@@ -444,6 +445,7 @@ class Plan:
     video: Video | None = None
     questions: tuple[Question, ...] = ()
     for_children: bool = False
+    readers_measured: bool = False
     silences: tuple[Silence, ...] = ()
     releases: tuple[Release, ...] = ()
     drawings: tuple[Drawing, ...] = ()

@@ -18,6 +18,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.play import Feel
+from kerfolio.pages.links import contact_href
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.rescue import Rescue, rescue_of
 from kerfolio.pages.script_data import packed_data, script_data
@@ -26,6 +27,7 @@ from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
 from kerfolio.shop.swelling import room_for
 from kerfolio.shop.tightest import narrow_places, tightest_curve
+from kerfolio.trials.dialogue import feels, grades
 
 FITTING_SCRIPT = "assets/fitting.js"
 """Where the site keeps the script."""
@@ -34,7 +36,7 @@ FITTED_FILES = "fitted.json"
 """What the site calls the fitted files of a plan, in its folder."""
 
 _SCRIPTS = (
-    *("fitted.js", "fitting.js", "true-cut.js", "rescue.js"),
+    *("fitted.js", "fitting.js", "true-cut.js", "rescue.js", "sent.js"),
     *("fitting-page.js", "rescue-page.js"),
 )
 _HOLDS = ("cut", "templates", "layout", "setup")
@@ -71,6 +73,18 @@ class FittingSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SentHome:
+    """What a reader may say of how it came out, words of a log with what they mean; where to mail
+    it, empty where the workshop has no contact.
+    """
+
+    feels: tuple[tuple[str, str], ...]
+    grades: tuple[tuple[str, str], ...]
+    maker: str
+    contact: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fitting:
     """The variable ``fitting`` of the template ``fitting.html``: it stands once on a page.
 
@@ -90,6 +104,7 @@ class Fitting:
     made: bool
     built: bool
     holds: str
+    sent: SentHome
     file: str = FITTING_SCRIPT
     script: Markup
 
@@ -129,7 +144,18 @@ def fitting_of(
         made=fitted is not None,
         built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),
         holds=_held(fitted, edition.reader) if fitted else "",
+        sent=_sent_home(edition),
         planned=listed(edition.reader, list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
+    )
+
+
+def _sent_home(edition: Edition) -> SentHome:
+    reader, identity = edition.reader, edition.identity
+    return SentHome(
+        feels=tuple((each.word, each.says) for each in feels(reader)),
+        grades=tuple((each.word, each.says) for each in grades(reader)),
+        maker=identity.maker,
+        contact=contact_href(identity.contact),
     )
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from markupsafe import Markup
+
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text
 from kerfolio.model.plan import Plan
@@ -16,7 +18,7 @@ from kerfolio.pages.links import contact_href
 from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.site import STYLESHEET, Site
-from kerfolio.pages.theme import inline_style, stylesheet
+from kerfolio.pages.theme import inline_style, stylesheet, theme_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,12 +122,14 @@ def lone_frame(
     *,
     private: bool = False,
     scripts: Sequence[str] = (),
+    styles: Sequence[str] = (),
 ) -> Frame:
     """Return the frame of a page of one file, which opens from a disk and links to no site.
 
-    It may run just the ``scripts``, which must stand in it to the letter.
+    It may run just the ``scripts``, which must stand in it to the letter; ``styles`` are sheets of
+    the theme that it has besides those of all pages.
     """
-    style = inline_style(identity.look)
+    style = inline_style(identity.look) + Markup("".join(map(theme_text, styles)))
     return Frame(
         reader=identity.reader,
         title=title,

@@ -14,7 +14,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.keeping.absent import AbsentError, Without
 from kerfolio.keeping.kept import Kept
 from kerfolio.model.plan import Plan, Release, Step
-from kerfolio.model.stock import BoardStock, HardwareStock, SheetStock, StockItem
+from kerfolio.model.stock import BoardStock, CutterStock, HardwareStock, SheetStock, StockItem
 from kerfolio.model.workshop import Identity
 
 Whole = TypeVar("Whole")
@@ -37,13 +37,21 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "friction",
         ),
         *("spans", "swaps", "consumables", "cautions", "photos", "video", "questions"),
-        *("for_children", "silences", "layout_text", "other_layouts", "machine"),
+        *(
+            "for_children",
+            "readers_measured",
+            "silences",
+            "layout_text",
+            "other_layouts",
+            "machine",
+        ),
     ),
     Step: ("tools", "minutes", "photo", "text", "by_hand", "caution"),
     Release: ("changed",),
     StockItem: ("source", "origins"),
     SheetStock: ("prices",),
     BoardStock: ("price_per_metre",),
+    CutterStock: ("in_use_since", "sharpened", "true_cut", "metres_before"),
     HardwareStock: ("price",),
     Identity: (
         *("tagline", "base_url", "contact", "licence", "currency", "circles", "machine_hour"),
@@ -52,7 +60,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     Edition: (
         *("parts", "hardware", "sheets", "boards", "trials", "pictures", "made", "together"),
         *("drawings", "in_use", "on_top", "times", "copies", "spans", "saw", "board_plans"),
-        *("proved", "fitted", "swaps", "exact"),
+        *("proved", "fitted", "swaps", "sent", "exact"),
     ),
 }
 

@@ -32,21 +32,20 @@ currency: {currency}
 paper: {paper}
 """
 
-_TRIAL = """\
-trials:
-  - date: {day}
-    title: What was tried
-    # Fill in what is known, leave out what is not.
-    # plan: NAME
-    # stock: {stock}
-    # thickness: {thickness}
-    # cutter: {cutter}
-    # speed: 18000 rpm
-    # feed: {feed}
-    # passes: {passes}
-    # outcome: clean          # clean | light fuzz | fuzz to sand | chipped | burned
-    public: false
+_REMARKS = """\
+Fill in what is known, leave out what is not.
+plan: NAME
+stock: {stock}
+thickness: {thickness}
+cutter: {cutter}
+speed: 18000 rpm
+feed: {feed}
+passes: {passes}
+outcome: clean          # clean | nearly clean | to sand | to mend | spoiled
+photo: {{file: photos/cut.jpg, alt: What it shows}}
+public: true\
 """
+"""Comments below an entry that is to be filled in."""
 
 _SHOP_WORDS = {
     "mm": {"unit": "mm", "currency": "EUR", "paper": "a4"},
@@ -120,17 +119,19 @@ def _kinds() -> dict[str, Beginning]:
     return {each.name: each for each in beginnings()}
 
 
-def begin_trial(workshop: Path, day: date) -> Begun:
-    """Write a new file of the log for a day, in the workshop's first unit.
+def begin_trial(workshop: Path, day: date, *, job: bool = False) -> Path:
+    """Write an entry of the log to fill in, for a day, in the workshop's first unit.
 
-    Raises OSError when the disk refuses.
+    It stands in the day's file, below what is there. Raises OSError when the disk refuses.
     """
-    target = workshop / "log" / f"{day.isoformat()}.yaml"
-    if target.exists():
-        message, advice = "there is an entry for this day already", "Add the trial to that file."
-        return (), (error("not-empty", message, Place(f"log/{target.name}"), advice),)
-    words = _TRIAL_WORDS[unit_of(workshop)]
-    return _written({target: _TRIAL.format(day=day.isoformat(), **words)}), ()
+    from kerfolio.publishing.adding import ids_in_use
+    from kerfolio.publishing.log_append import log_entry
+    from kerfolio.reading.log_ids import fresh_id
+
+    id_ = fresh_id(day, "job" if job else "trial", ids_in_use(workshop))
+    entry = {"id": id_, "date": day.isoformat(), "title": "What was tried", "public": "false"}
+    remarks = _REMARKS.format(**_TRIAL_WORDS[unit_of(workshop)]).split("\n")
+    return log_entry(workshop, day, "jobs" if job else "trials", entry, remarks)
 
 
 def unit_of(workshop: Path) -> str:

@@ -35,6 +35,7 @@ from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_
 from kerfolio.shop.rows import BoardRow
 from kerfolio.shop.span import sat_on, span_results
 from kerfolio.trials.log import public_for
+from kerfolio.trials.sent import sent_for
 from kerfolio.writing.formats import CutFormat, formats_in
 from kerfolio.writing.photo import sized
 
@@ -85,6 +86,7 @@ def edition_of(
         board_plans=board_plan(settled),
         swaps=found.swaps,
         others=found.others,
+        sent=sent_for(workshop.sent, plan.name) if plan.readers_measured else (),
         formats=formats or formats_in(workshop.identity.cut_files_of(plan)),
     )
 

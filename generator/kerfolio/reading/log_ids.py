@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from datetime import date
 
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error
@@ -21,6 +22,11 @@ def with_ids(log: Log) -> Log:
         trials=tuple(_each(log.trials, taken)),
         sent=tuple(_each_sent(log.sent, taken)),
     )
+
+
+def fresh_id(day: date, words: str, taken: Iterable[str]) -> str:
+    """Return an id for a new entry of a day that is called by some words; none of ``taken``."""
+    return _free(f"{day.isoformat()}-{name_of(words)[:40]}".rstrip("-"), set(taken))
 
 
 def _each(entries: Iterable[Trial], taken: set[str]) -> Iterator[Trial]:

@@ -261,6 +261,11 @@ PLAN: Record[Plan] = Record(
         Key(name="questions", form=QUESTIONS, says="Readers' questions with answers."),
         Key(name="for-children", form=FLAG, says="Whether children will use it."),
         Key(
+            name="readers-measured",
+            form=FLAG,
+            says="True to tell on its page what readers measured and sent.",
+        ),
+        Key(
             name="silence",
             form=SILENCE,
             says="Rules not to hear from, with reasons.",

@@ -33,6 +33,7 @@ from kerfolio.reading.values import (
     TEXTS,
     TITLE_TEXT,
     VERSION,
+    name_fault,
     number,
 )
 
@@ -198,6 +199,15 @@ def _check_thickness(trial: Trial, mm: float, stated: Scalar, desk: Desk) -> Non
     desk.refuse("out-of-range", message, stated.place, advice)
 
 
+def _sheet_name(node: Scalar) -> str | Complaint:
+    text = node.text.strip()
+    return name_fault(text) or text
+
+
+_SHEET: ScalarForm[str] = ScalarForm(
+    noun="a name", advice=NAMED.advice, convert=_sheet_name, rule="name"
+)
+
 _SENT: Record[Sent] = Record(
     name="sent",
     noun="what a reader measured",
@@ -206,7 +216,7 @@ _SENT: Record[Sent] = Record(
         Key(name="date", form=DATE, says="Day it came.", required=True),
         Key(name="plan", form=NAMED, says="The plan that was built.", required=True),
         Key(name="release", form=VERSION, says="Its release."),
-        Key(name="sheet", form=NAMED, says="The plan's sheet, by its name there."),
+        Key(name="sheet", form=_SHEET, says="The plan's sheet, by its name there."),
         Key(name="thickness", form=READING, says="What the sheet measured."),
         Key(name="true-cut", form=READING, says="What the cutter really cuts."),
         Key(name="fit", form=QUANTITY, says="Clearance of the files they took."),
@@ -216,6 +226,14 @@ _SENT: Record[Sent] = Record(
     make=Sent,
     advice="Write `- {date: 2026-09-30, plan: NAME, thickness: 17.6 mm}`.",
 )
+
+
+ENTRIES: dict[str, Form[Trial] | Form[Sent]] = {
+    "trials": TrialForm(),
+    "jobs": TrialForm(job=True),
+    "sent": _SENT,
+}
+"""The form of an entry of each section of a log."""
 
 
 def _entries(form: Form[T], noun: str) -> ListOf[T]:

@@ -7,27 +7,27 @@ from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
-from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error, in_order, warning
-from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.shortened import shortened
 from kerfolio.geometry.letters import letter_fault
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
-from kerfolio.model.trial import Log, Sent, Trial
+from kerfolio.model.trial import Log
 from kerfolio.model.workshop import Identity, Page, Picture, Workshop
 from kerfolio.reading.desk import Desk, Taken
 from kerfolio.reading.identity import IDENTITY
 from kerfolio.reading.log_ids import doubled_ids, with_ids
+from kerfolio.reading.log_names import log_names
 from kerfolio.reading.nodes import Mapping
 from kerfolio.reading.page import read_page
 from kerfolio.reading.plan import plan_name_fault, read_plan
 from kerfolio.reading.plan_folders import plan_folders, titled_twice
 from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
-from kerfolio.reading.trial import LOG, names_in
+from kerfolio.reading.trial import LOG
 from kerfolio.reading.visit import Visit
 from kerfolio.reading.yaml_text import read_yaml
 
@@ -330,12 +330,7 @@ def _log(visit: Visit, stock: Stock) -> Log:
 def _log_files(visit: Visit, stock: Stock) -> Iterable[Log]:
     folder = visit.folder / "log"
     _warn_of_yml(visit, folder)
-    known = {
-        "plan": _plan_folders(visit.folder / "plans"),
-        "stock": [*(each.name for each in stock.sheets), *visit.unread_stock],
-        "cutter": [*(each.name for each in stock.cutters), *visit.unread_stock],
-    }
-    nominals = {each.name: each.nominal for each in stock.sheets}
+    names = log_names(stock, visit.unread_stock, _plan_folders(visit.folder / "plans"))
     shelf = Shelf(folder=folder, prefix="log", decodes=visit.decodes)
     pictures: dict[str, Taken] = {}
     for path in _files(folder, ".yaml"):
@@ -344,10 +339,10 @@ def _log_files(visit: Visit, stock: Stock) -> Iterable[Log]:
         visit.findings += faults
         if node is None:
             continue
-        desk = Desk(shelf=shelf, pictures=pictures, nominals=nominals)
+        desk = Desk(shelf=shelf, pictures=pictures, nominals=names.nominals)
         log = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or Log()
         for each in log.entries:
-            _check_names(each, known, desk)
+            names.check(each, desk)
         visit.findings += desk.findings
         visit.keep_pictures("log", desk.decoded)
         yield log
@@ -355,15 +350,6 @@ def _log_files(visit: Visit, stock: Stock) -> Iterable[Log]:
 
 def _plan_folders(root: Path) -> list[str]:
     return [each.name for each in root.iterdir() if each.is_dir()] if root.is_dir() else []
-
-
-def _check_names(trial: Trial | Sent, known: dict[str, list[str]], desk: Desk) -> None:
-    for kind, named in names_in(trial).items():
-        if named is not None and named.name not in known[kind]:
-            complaint = Complaint(
-                f"unknown {kind} {quoted(named.name)}", did_you_mean(named.name, known[kind])
-            )
-            desk.complain("unknown-name", complaint, named.place)
 
 
 def _pages(visit: Visit) -> Iterable[Page]:

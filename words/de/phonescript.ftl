@@ -1,0 +1,21 @@
+# Was die Seite an der Maschine sagt: nur Werte, keine Auswahl.
+phonescript-chip = Spandicke { $chip } je Schneide.
+phonescript-published = Veröffentlicht: { $least } bis { $most }.
+phonescript-depth = Tiefster Durchgang { $times } Durchmesser.
+phonescript-removed = { $volume } je Minute in voller Nut.
+phonescript-waiting = { $count } Eintrag wartet
+phonescript-waiting-many = { $count } Einträge warten
+phonescript-none = Kein Eintrag wartet
+phonescript-remove = Entfernen
+phonescript-remove-it = { $entry } entfernen
+phonescript-sure = Dieser Eintrag steht noch in keiner Datei. Entfernen?
+phonescript-saved-already = gesichert
+phonescript-saved = { $name } ist gesichert. Schick die Datei nach Hause; entferne Einträge hier, sobald sie im Logbuch stehen.
+phonescript-kept = Der Eintrag bleibt auf diesem Telefon. Sichere ihn als Datei, bevor du die Daten des Browsers löschst.
+phonescript-nothing = Noch gibt es nichts zu behalten: Wähle eine Platte, einen Fräser oder wie es geworden ist.
+phonescript-photo = Das Foto ist verkleinert und gehört zum Eintrag; wo es aufgenommen wurde, steht nicht darin.
+phonescript-no-photo = Das ist kein Bild, das der Browser lesen kann.
+phonescript-no-room = Der Browser hat keinen Platz mehr: Sichere jetzt eine Datei und entferne dann, was gesichert ist.
+phonescript-from-plan = Die Einstellungen des Plans sind eingetragen.
+phonescript-from-log = Die zuletzt geloggten Einstellungen sind eingetragen.
+phonescript-alt = Der Schnitt an der Maschine

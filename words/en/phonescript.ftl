@@ -1,0 +1,21 @@
+# What the page at the machine says: values alone, no choices in it.
+phonescript-chip = Chip load { $chip } a tooth.
+phonescript-published = Published: { $least } to { $most }.
+phonescript-depth = Deepest pass { $times } diameters.
+phonescript-removed = { $volume } a minute in a full slot.
+phonescript-waiting = { $count } entry waits
+phonescript-waiting-many = { $count } entries wait
+phonescript-none = No entry waits
+phonescript-remove = Remove
+phonescript-remove-it = Remove { $entry }
+phonescript-sure = This entry is in no file yet. Remove it?
+phonescript-saved-already = saved
+phonescript-saved = { $name } is saved. Send it home; remove entries here once the log has them.
+phonescript-kept = The entry is kept on this phone. Save it as a file before you clear the browser’s data.
+phonescript-nothing = There is nothing to keep yet: choose a sheet, a cutter or how it came out.
+phonescript-photo = The photo is made small and goes with the entry; the place it was taken at does not.
+phonescript-no-photo = This is no picture that the browser can read.
+phonescript-no-room = The browser has no more room: save a file now, then remove what is saved.
+phonescript-from-plan = The plan’s settings are filled in.
+phonescript-from-log = The settings logged last are filled in.
+phonescript-alt = The cut at the machine
