@@ -44,7 +44,8 @@ class Identity:
     ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
     tight and loose, ``hand_bore`` how far its bores by hand may be off. ``bed`` are the sides of
     its machine's bed in mm, None where it states none, ``machine`` what that can do; ``carries`` is
-    what can be taken home from a yard.
+    what can be taken home from a yard. ``keys`` is the folder that circles' keys are kept in, as
+    written; empty for the usual one.
     """
 
     title: str
@@ -59,6 +60,7 @@ class Identity:
     paper: str = "a4"
     language: str = "en"
     circles: tuple[Circle, ...] = ()
+    keys: str = ""
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
     play: Play = field(default_factory=Play)

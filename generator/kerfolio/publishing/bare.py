@@ -30,6 +30,8 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "tags",
             "licence",
             "access",
+            "circle",
+            "opens_to_all",
             "show",
             "story",
             "uses",
@@ -46,7 +48,16 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     BoardStock: ("price_per_metre",),
     HardwareStock: ("price",),
     Identity: (
-        *("tagline", "base_url", "contact", "licence", "currency", "circles", "machine_hour"),
+        *(
+            "tagline",
+            "base_url",
+            "contact",
+            "licence",
+            "currency",
+            "circles",
+            "machine_hour",
+            "keys",
+        ),
         *("relief_extra", "play", "bed", "machine", "carries", "consumables", "welcome", "look"),
     ),
     Edition: (

@@ -29,7 +29,7 @@ class Standing:
 def standing_in(out: Path, renewed: str) -> Standing:
     """Return what a site holds besides the plan that is renewed; nothing where there is none."""
     manifest = manifest_in(out) or {}
-    rows = [each for each in _rows(manifest, "plans") if each["name"] != renewed]
+    rows = [each for each in plan_rows(manifest) if each["name"] != renewed]
     entries = [(row["name"], _entry(row)) for row in rows]
     homes = tuple(f"plans/{name}/" for name, _ in entries)
     there = set(entries_of(out)) if entries else set()
@@ -45,6 +45,11 @@ def standing_in(out: Path, renewed: str) -> Standing:
             and isinstance(row.get("sha256"), str)
         ),
     )
+
+
+def plan_rows(manifest: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return what a manifest says of plans, as far as each has a name."""
+    return _rows(manifest, "plans")
 
 
 def _is_log_photo(name: str) -> bool:
@@ -70,6 +75,7 @@ def _entry(row: dict[str, Any]) -> PlanEntry | None:
             bundle=bundle["name"],
             bundle_bytes=bundle["bytes"],
             bundle_sha256=bundle.get("sha256", ""),
+            sealed=bundle.get("sealed", ""),
             listed=listed,
         )
     except KeyError:

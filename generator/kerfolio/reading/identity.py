@@ -80,6 +80,7 @@ IDENTITY: Record[Identity] = Record(
         Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),
         Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
         Key(name="circles", form=CIRCLES, says="Who gets plans that are for supporters, and how."),
+        Key(name="keys", form=TEXT, says="The folder for circles' keys, not in the workshop."),
         Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
         Key(
             name="relief-extra",

@@ -14,7 +14,7 @@ from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 
 from kerfolio.sealing.fault import SealError
 from kerfolio.sealing.form import DAMAGED, TAG, Head, exactly, head_bytes, read_head
-from kerfolio.sealing.locks import content_key_of, stretched
+from kerfolio.sealing.locks import content_key_of
 
 
 def sealed(head: Head, content_key: bytes, source: BinaryIO) -> Iterator[bytes]:
@@ -41,7 +41,7 @@ def opened(source: BinaryIO, words: str) -> Iterator[bytes]:
     came: whoever keeps it waits for the end. Raises OSError.
     """
     head = read_head(source)
-    content_key = content_key_of(head, stretched(words, head.salt, head.rounds))
+    content_key = content_key_of(head, words)
     cipher, bound = AESGCM(content_key), head.bound
     for number in range(head.chunks):
         wanted = head.length(number) + TAG

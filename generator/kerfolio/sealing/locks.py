@@ -15,6 +15,7 @@ from cryptography.hazmat.primitives.keywrap import (
 
 from kerfolio.sealing.fault import SealError
 from kerfolio.sealing.form import Head
+from kerfolio.sealing.passphrase import slip_in
 
 KEY = 32
 """Bytes of a content key and of what a typed key is stretched to: AES-256."""
@@ -31,13 +32,16 @@ def lock(opener: bytes, content_key: bytes) -> bytes:
     return aes_key_wrap(opener, content_key)
 
 
-def content_key_of(head: Head, opener: bytes) -> bytes:
-    """Return the content key of a sealed file. Raises SealError where no lock opens."""
+def content_key_of(head: Head, words: str) -> bytes:
+    """Return the content key of a sealed file, by a key as ``plain`` returns it.
+
+    Raises SealError where no lock opens.
+    """
+    opener = stretched(words, head.salt, head.rounds)
     for each in head.locks:
         try:
             return aes_key_unwrap(opener, each)
         except InvalidUnwrap:
             continue
-    words = "the key does not open this file"
-    advice = "Look for a slip of the pen; it may also have been withdrawn since: ask for a new one."
-    raise SealError(words, advice)
+    advice = "Look for a slip in typing it; it may also have been withdrawn: ask for a new one."
+    raise SealError("the key does not open this file", f"{slip_in(words)} {advice}".strip())

@@ -24,3 +24,15 @@ def plain(typed: str) -> str:
     """
     small = unicodedata.normalize("NFKC", typed).lower()
     return re.sub("[^a-z]+", " ", small).strip(" ")
+
+
+def slip_in(words: str) -> str:
+    """Return what cannot be right about a plain key, in words that tell nothing of it; or nothing.
+
+    Keys of other programs may have other words: this is asked only once a key did not open.
+    """
+    typed, known = words.split(), set(KEY_WORDS)
+    if len(typed) != WORDS:
+        return f"A key has {WORDS} words, this one {len(typed)}."
+    odd = [str(number) for number, word in enumerate(typed, start=1) if word not in known]
+    return f"No key has such a word as number {' and '.join(odd)} of it." if odd else ""
