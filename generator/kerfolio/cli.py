@@ -17,7 +17,7 @@ import click
 from kerfolio.basis.collector import collect_seldom
 from kerfolio.basis.source_date import NAME as SOURCE_DATE
 from kerfolio.basis.source_date import source_date_fault
-from kerfolio.commands import begin, cut, hand_on, make, seal  # noqa: F401 - loading adds their commands
+from kerfolio.commands import begin, check, cut, hand_on, make, seal  # noqa: F401 - loading adds their commands
 from kerfolio.commands.group import kerfolio
 from kerfolio.commands.telling import RUN
 from kerfolio.disk.trouble import DiskError

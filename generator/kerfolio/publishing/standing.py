@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -37,14 +38,19 @@ def standing_in(out: Path, renewed: str) -> Standing:
         entries=tuple(each for _, each in entries if each),
         unknown=tuple(sorted(name for name, each in entries if each is None)),
         files=tuple(
-            FileRow(row["name"], row["bytes"], row["sha256"])
-            for row in _rows(manifest, "files")
-            if row["name"] in there
-            and (row["name"].startswith(homes) or _is_log_photo(row["name"]))
-            and isinstance(row.get("bytes"), int)
-            and isinstance(row.get("sha256"), str)
+            row
+            for row in file_rows(manifest)
+            if row.name in there and (row.name.startswith(homes) or _is_log_photo(row.name))
         ),
     )
+
+
+def file_rows(manifest: dict[str, Any]) -> Iterator[FileRow]:
+    """Yield what a manifest says of files, as far as it can be read."""
+    for row in _rows(manifest, "files"):
+        size, total = row.get("bytes"), row.get("sha256")
+        if isinstance(size, int) and isinstance(total, str):
+            yield FileRow(row["name"], size, total)
 
 
 def plan_rows(manifest: dict[str, Any]) -> list[dict[str, Any]]:
