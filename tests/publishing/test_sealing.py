@@ -16,6 +16,7 @@ from kerfolio.bundles.archive import sha256
 from kerfolio.publishing.build import Outcome, Request, publish
 from kerfolio.publishing.cabinet import Cabinet, cabinet_of
 from kerfolio.publishing.keys import keys_of, make_key, withdraw_key
+from kerfolio.publishing.rebuilt import compare_with_plans
 from kerfolio.publishing.way_out import Access, HandingOut, Way
 from tests.conftest import files_of
 from tests.publishing.quick_work import worked
@@ -78,7 +79,7 @@ def bundle_row(shop: Path) -> dict[str, Any]:
 
 
 def test_a_bundle_whose_circle_has_a_key_is_sealed_into_the_site(tmp_path: Path) -> None:
-    """For real: drawn, sealed, opened; then open to all, the same bytes."""
+    """For real: drawn, sealed, opened; made once more; then open to all."""
     shop = shop_in(tmp_path, plan=DAY)
     words = made(shop)
     outcome = published(shop)
@@ -103,6 +104,7 @@ def test_a_bundle_whose_circle_has_a_key_is_sealed_into_the_site(tmp_path: Path)
         assert not any(word.encode() in content for word in (words, words.split()[0] + "-"))
         if name in site:
             assert plain not in content
+    assert compare_with_plans(tmp_path / "site", shop, tmp_path / "keys") == ()
     late = published(shop, day="2027-03-01")
     assert (late.sealed, late.handed_over) == ((), ())
     site = files_of(tmp_path / "site")

@@ -1,4 +1,4 @@
-"""What is missing, changed or strange in a site or a bundle is told, and so is what no plan makes."""
+"""What is missing, changed or strange in a site or a bundle is told, and what no plan makes."""
 
 from __future__ import annotations
 

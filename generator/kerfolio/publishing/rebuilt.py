@@ -135,7 +135,5 @@ def _inner(one: bytes, other: bytes) -> str:
         a, b = unzipped(one), unzipped(other)
     except zipfile.BadZipFile:
         return "all: it is damaged"
-    return (
-        listed(sorted(each for each in {*a, *b} if a.get(each) != b.get(each)))
-        or "how it is packed"
-    )
+    other = sorted(each for each in {*a, *b} if a.get(each) != b.get(each))
+    return listed(other) or "how it is packed"
