@@ -57,6 +57,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "circles",
             "machine_hour",
             "keys",
+            "send",
         ),
         *("relief_extra", "play", "bed", "machine", "carries", "consumables", "welcome", "look"),
     ),

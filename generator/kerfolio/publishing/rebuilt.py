@@ -135,5 +135,5 @@ def _inner(one: bytes, other: bytes) -> str:
         a, b = unzipped(one), unzipped(other)
     except zipfile.BadZipFile:
         return "all: it is damaged"
-    other = sorted(each for each in {*a, *b} if a.get(each) != b.get(each))
-    return listed(other) or "how it is packed"
+    names = sorted(each for each in {*a, *b} if a.get(each) != b.get(each))
+    return listed(names) or "how it is packed"

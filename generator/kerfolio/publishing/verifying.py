@@ -53,7 +53,7 @@ def verify_site(out: Path) -> Verified:
         return _refused(out, "no-manifest", message, "Name a folder that `kerfolio publish` wrote.")
     stated = {row.name: row.sha256 for row in file_rows(manifest)}
     there = set(entries_of(out)) - {MANIFEST}
-    found = {name: _sum_of_file(out / name) for name in stated if name in there}
+    found = {name: sum_of_file(out / name) for name in stated if name in there}
     findings = [*_compared(Place(str(out)), stated, found)]
     findings += _strays(Place(str(out)), there - set(stated))
     count = len(stated)
@@ -147,7 +147,8 @@ def listed(names: Iterable[str]) -> str:
     return ", ".join(quoted(each, 80) for each in every[:_SHOWN]) + more
 
 
-def _sum_of_file(file: Path) -> str:
+def sum_of_file(file: Path) -> str:
+    """Return the SHA-256 of a file in hexadecimal, empty for what is none. Raises OSError."""
     if not file.is_file():
         return ""
     with file.open("rb") as source:
