@@ -17,7 +17,16 @@ import click
 from kerfolio.basis.collector import collect_seldom
 from kerfolio.basis.source_date import NAME as SOURCE_DATE
 from kerfolio.basis.source_date import source_date_fault
-from kerfolio.commands import begin, cut, hand_on, log, log_entry, make  # noqa: F401 - loading adds them
+from kerfolio.commands import (  # noqa: F401 - loading adds their commands
+    begin,
+    check,
+    cut,
+    hand_on,
+    log,
+    log_entry,
+    make,
+    seal,
+)
 from kerfolio.commands.group import kerfolio
 from kerfolio.commands.telling import RUN
 from kerfolio.disk.trouble import DiskError

@@ -27,6 +27,7 @@ from kerfolio.publishing.freeze import Fresh
 from kerfolio.publishing.plan_record import HANDED, Proved, Written
 from kerfolio.publishing.plan_work import PlanMade, PlanOrder
 from kerfolio.publishing.shared_once import shared_once
+from kerfolio.publishing.way_out import Access, Way, access_of
 from kerfolio.reading.workshop import read_shared, with_plans
 
 
@@ -76,6 +77,7 @@ def quick_plan(order: PlanOrder) -> PlanMade:
         place=plan.place if plan else found[0].place,
         findings=found,
         layouts=() if plan is None or plan.layout_text else (_layout(order.name),),
+        access=access_of(plan) if plan else Access(),
     )
     if plan is None or has_errors(found) or not order.draws:
         return PlanMade(proved.text(), "", b"")
@@ -85,17 +87,20 @@ def quick_plan(order: PlanOrder) -> PlanMade:
     shapes = kept.of(_told, bare((unfrozen, workshop.stock.sheets)))
     drawings = of_bare(kept, _drawn, unfrozen, workshop.identity.reader_of(plan))
     menu = [(each.order, each.title) for each in shared.pages]
-    page = f"{program.program()} {menu} {told} {shapes.decode()} {drawings}"
+    way = order.handing.way_of(proved.access)
+    page = f"{way} {program.program()} {menu} {told} {shapes.decode()} {drawings}"
     files = {f"plans/{order.name}/index.html": page.encode()}
-    handed = {} if plan.is_open else {HANDED: told.encode()}
+    bundle = told.encode()
+    handed = {} if way is Way.TO_ALL else {HANDED: bundle}
     pack = packed({**files, **handed})
     written = Written(
         findings=(note("drawn", f"{plan.title} was drawn", plan.place),),
-        entry=_entry(order.name, plan.title),
+        entry=_entry(order.name, plan.title, len(bundle), sealed=way is Way.SEALED),
         files=rows_of(files),
         pack=sha256(pack).hexdigest(),
-        public=None if plan.is_open else Public(title=plan.title, always=(), shown=(), kept=()),
+        public=Public(title=plan.title, always=(), shown=(), kept=()) if handed else None,
         lacking=False,
+        handed=sha256(bundle).hexdigest() if handed else "",
     )
     return PlanMade(proved.text(), written.text(), pack)
 
@@ -115,14 +120,15 @@ def _layout(name: str) -> Fresh:
     return Fresh(file=file, text="{}\n", why="there was none", lying="", sheets=1, engine="own")
 
 
-def _entry(name: str, title: str) -> PlanEntry:
+def _entry(name: str, title: str, size: int, *, sealed: bool) -> PlanEntry:
     return PlanEntry(
         name=name,
         title=title,
         version="1.0.0",
         access="open",
         bundle=f"{name}.zip",
-        bundle_bytes=1,
+        bundle_bytes=size,
         bundle_sha256="",
         listed={"title": title},
+        sealed=f"plans/{name}/downloads/{name}.zip.sealed" if sealed else "",
     )

@@ -70,6 +70,17 @@ that they are right, only that the program does as they say.
   are those of kinematics, and how sharp a corner a machine stops at is common practice.
 - That a board may move by 0.5 mm before what holds it splits it (`proving/damp.py`): common
   practice, no single source.
+
+## Sealing
+
+What supporters' bundles are sealed with is computed by a library; `tests/sealing/test_vectors.py`
+compares it with what standards print. All of these vectors are from memory of the documents named.
+
+- Stretching a key, PBKDF2-HMAC-SHA256: RFC 7914, section 11, both vectors; the cases of RFC 6070
+  reckoned for SHA-256, as published widely. 600,000 rounds: OWASP's Password Storage Cheat Sheet.
+- Wrapping a content key, AES key wrap: RFC 3394, section 4.6.
+- Sealing a chunk, AES-256-GCM: test cases 13, 14 and 16 of McGrew and Viega's proposal, which
+  NIST SP 800-38D names.
 """
 
 

@@ -17,7 +17,8 @@ class PlanEntry:
     """A plan of the site: its address name, title, version, access and bundle file's name.
 
     The check sum is empty where the plan keeps it back. ``listed`` is what lists, feed and map tell
-    of it, as plain values: a publish of another plan alone takes it from here.
+    of it, as plain values: a publish of another plan alone takes it from here. ``sealed`` is the
+    file of the site that the bundle is sealed into, empty where it is not.
     """
 
     name: str
@@ -28,6 +29,7 @@ class PlanEntry:
     bundle_bytes: int
     bundle_sha256: str
     listed: Mapping[str, Any] = field(default_factory=dict)
+    sealed: str = ""
 
 
 class FileRow(NamedTuple):
@@ -44,7 +46,10 @@ def rows_of(files: Mapping[str, bytes]) -> tuple[FileRow, ...]:
 
 
 def manifest_text(plans: Sequence[PlanEntry], files: Iterable[FileRow]) -> str:
-    """Return ``manifest.json``; the bundle of a supporters' plan is named but is not a file."""
+    """Return ``manifest.json``; the bundle of a supporters' plan is named but is not a file.
+
+    Where it is sealed, its row says into which file.
+    """
     content = {
         "format": FORMAT,
         "plans": [plan_row(plan) for plan in sorted(plans, key=lambda each: each.name)],
@@ -66,6 +71,7 @@ def plan_row(plan: PlanEntry) -> dict[str, Any]:
             "name": plan.bundle,
             "bytes": plan.bundle_bytes,
             **({"sha256": plan.bundle_sha256} if plan.bundle_sha256 else {}),
+            **({"sealed": plan.sealed} if plan.sealed else {}),
         },
         "listed": dict(plan.listed),
     }

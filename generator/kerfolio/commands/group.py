@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
+from typing import Any, TypeVar
 
 import click
 from click import Group
@@ -11,15 +13,30 @@ from click import Group
 from kerfolio.commands.telling import RUN
 from kerfolio.publishing.side_by_side import Workers, workers_from
 
+Command = TypeVar("Command", bound=Callable[..., Any])
+
 WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
 )
-WORKSHOP_OF_PLAN = click.option(
-    "--workshop",
-    type=click.Path(path_type=Path),
-    default=".",
+
+
+def _workshop_of(what: str) -> Callable[[Command], Command]:
+    return click.option(
+        "--workshop",
+        type=click.Path(path_type=Path),
+        default=".",
+        metavar="DIR",
+        help=f"The workshop of the {what} [the current folder].",
+    )
+
+
+WORKSHOP_OF_PLAN = _workshop_of("plan")
+WORKSHOP_OF_CIRCLE = _workshop_of("circle")
+KEYS = click.option(
+    "--keys",
+    type=click.Path(path_type=Path, file_okay=False),
     metavar="DIR",
-    help="The workshop of the plan [the current folder].",
+    help="The folder that keys are kept in [among your own data].",
 )
 PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
 

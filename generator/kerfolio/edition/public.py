@@ -44,6 +44,8 @@ def shown_to_all(edition: Edition) -> Edition:
         found = replace(found, hardware=())
     if "costs" not in show:
         found = replace(found, copies=(), swaps=())
+    if not {"hardware", "costs"} & set(show):
+        found = replace(found, identity=replace(found.identity, consumables=()))
     if "settings" not in show:
         found = replace(found, times=())
     if "loads" not in show:
@@ -57,6 +59,8 @@ def _plan(plan: Plan) -> Plan:
         plan = replace(plan, story=Prose())
     if "steps" not in show:
         plan = replace(plan, steps=())
+    if not {"hardware", "costs"} & set(show):
+        plan = replace(plan, consumables=())
     if "questions" not in show:
         plan = replace(plan, questions=())
     if "video" not in show:

@@ -11,9 +11,12 @@ from kerfolio.basis.place import NOWHERE, Place
 class Circle:
     """Supporters, all in the maker's words: ``who`` they are, what each ``gives`` and how often,
     what each ``gets``, how one comes to ``join`` and the address where, each empty where unsaid.
+
+    Plans and keys go by its ``name``, which readers never see; one in a list has none.
     """
 
     who: str
+    name: str = ""
     gives: str = ""
     gets: str = ""
     join: str = ""

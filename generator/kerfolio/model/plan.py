@@ -397,7 +397,8 @@ class Plan:
     ``play`` the workshop's word for what is tight and what is loose, ``hand`` for how far a bore by
     hand may be off. ``swaps`` are materials to be compared with its own. ``hardware`` is the list
     it states, ``fastened`` what fastenings take where no step can tell it. ``bed`` is that of the
-    workshop's machine, mm; None where none is stated. ``machine`` is what that can do.
+    workshop's machine, mm; None where none is stated. ``machine`` is what that can do. ``circle``
+    names whose plan it is, ``opens_to_all`` the day from which everybody may load it.
     """
 
     name: str
@@ -409,6 +410,8 @@ class Plan:
     units: str = "mm"
     licence: str = ""
     access: str = OPEN
+    circle: Named | None = None
+    opens_to_all: date | None = None
     show: tuple[str, ...] = ()
     story: Prose = field(default_factory=Prose)
     sizes: tuple[Size, ...] = ()

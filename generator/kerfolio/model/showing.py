@@ -20,7 +20,7 @@ SHOWABLE = {
     "story": "The maker's own words.",
     "photos": "All photos, not only the cover.",
     "sizes": "Parts, sheets and boards with their sizes, counts and weights.",
-    "hardware": "The hardware list.",
+    "hardware": "The hardware list, and what is used up.",
     "costs": "Prices and costs.",
     "settings": "Cutters, cut settings and times; `sizes` must be shown too.",
     "loads": "What it carries.",

@@ -18,6 +18,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
 from kerfolio.model.router import Router
+from kerfolio.model.sending import Sending
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Sent, Trial
@@ -44,7 +45,8 @@ class Identity:
     ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
     tight and loose, ``hand_bore`` how far its bores by hand may be off. ``bed`` are the sides of
     its machine's bed in mm, None where it states none, ``machine`` what that can do; ``carries`` is
-    what can be taken home from a yard.
+    what can be taken home from a yard. ``keys`` is the folder that circles' keys are kept in, as
+    written; empty for the usual one. ``send`` is where its site goes live.
     """
 
     title: str
@@ -59,6 +61,8 @@ class Identity:
     paper: str = "a4"
     language: str = "en"
     circles: tuple[Circle, ...] = ()
+    keys: str = ""
+    send: Sending = field(default_factory=Sending)
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
     play: Play = field(default_factory=Play)

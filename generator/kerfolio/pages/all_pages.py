@@ -22,6 +22,7 @@ from kerfolio.pages.site import STYLESHEET, Listed, Site, SitePage
 from kerfolio.pages.sitemap import SITEMAP, robots_text, sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
+from kerfolio.pages.unsealing import UNSEAL_SCRIPT, unseal_script
 from kerfolio.pages.viewer import VIEWER_SCRIPT, viewer_script
 from kerfolio.pages.yard import YARD_SCRIPT, yard_page, yard_script
 
@@ -80,6 +81,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         VIEWER_SCRIPT: viewer_script(site.identity.reader),
         PAGE_SCRIPT: page_script(site.identity.reader),
         FITTING_SCRIPT: fitting_script(site.identity.reader),
+        UNSEAL_SCRIPT: unseal_script(site.identity.reader),
         PLANS_SCRIPT: plans_script(site.identity.reader),
         YARD_SCRIPT: yard_script(),
     }

@@ -17,6 +17,7 @@ from kerfolio.document.chapter import Chapter, kept
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name
+from kerfolio.model.circle import Circle
 from kerfolio.model.plan import Photo
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
@@ -31,6 +32,7 @@ from kerfolio.pages.policy import FETCHING_POLICY
 from kerfolio.pages.setup import has_setup
 from kerfolio.pages.site import Download, Site
 from kerfolio.pages.theme import render
+from kerfolio.pages.unsealing import unsealing_of
 from kerfolio.pages.viewer import Viewer, viewer_of
 from kerfolio.pages.yard import has_yard
 
@@ -46,7 +48,8 @@ def plan_page(site: Site, edition: Edition) -> str:
     page = _setting(site, edition, chapters, "../../")
     frame = _frame(site, edition, path, plan.title, plan.summary)
     fitting = _fitting(site, edition)
-    if fitting is not None:
+    unsealing = unsealing_of(edition, files.download)
+    if fitting is not None or unsealing is not None:
         frame = replace(frame, policy=FETCHING_POLICY)
     return render(
         "plan.html",
@@ -62,6 +65,8 @@ def plan_page(site: Site, edition: Edition) -> str:
         setup=has_setup(site, edition),
         yard=has_yard(edition),
         fitting=fitting,
+        unsealing=unsealing,
+        circles=_circles(edition),
         measuring=measuring_of(edition),
         viewer=_viewer(site, edition),
         howto=howto_script(site, edition, frame.image),
@@ -151,6 +156,12 @@ def _viewer(site: Site, edition: Edition) -> Viewer | None:
     """Return the plan in 3-D where the site has its model: it carries the exact geometry."""
     data = site.files[edition.name].model
     return viewer_of(edition.plan.title, data, edition.reader) if data else None
+
+
+def _circles(edition: Edition) -> tuple[Circle, ...]:
+    """Return the circles that get the plan: the one it names, else all."""
+    circles, own = edition.identity.circles, edition.plan.circle
+    return tuple(each for each in circles if own is None or each.name == own.name)
 
 
 def _fitting(site: Site, edition: Edition) -> Fitting | None:

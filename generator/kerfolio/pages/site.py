@@ -20,7 +20,8 @@ STYLESHEET = "assets/style.css"
 class Download:
     """A bundle, or a file of it by itself, as written.
 
-    ``href`` is relative to the plan's folder; empty when handed over.
+    ``href`` is relative to the plan's folder; empty when handed over. A supporters' bundle that has
+    one lies there sealed; size and sum are those of what it opens to.
     """
 
     name: str

@@ -67,7 +67,7 @@ def _marked(text: re.Match[str]) -> str:
 @cache
 def stylesheet(look: Look) -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return linked_faces(look.type, "fonts/") + _own_style(look)
+    return linked_faces(look.type, "fonts/") + _own_style(look) + theme_text("unseal.css")
 
 
 def inline_style(look: Look) -> Markup:

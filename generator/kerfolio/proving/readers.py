@@ -29,11 +29,14 @@ _OF_CHILDREN = ("child", "age", "supervis", "adult", "toddler", "baby")
     severity=Severity.NOTE,
 )
 def shown_of_open(stated: Stated) -> Iterator[Finding]:
-    """Look for a word on what is shown of a plan that everybody sees whole."""
+    """Look for what is said of a supporters' plan in one that everybody sees whole."""
     plan = stated.plan
-    if plan.is_open and plan.show:
+    if not plan.is_open:
+        return
+    told = {"show": plan.show, "circle": plan.circle, "opens-to-all": plan.opens_to_all}
+    for word in (word for word, value in told.items() if value):
         advice = "Take it out, or write `access: supporters`."
-        yield note("show-open", "`show` does nothing: the plan is open", plan.place, advice)
+        yield note("show-open", f"`{word}` does nothing: the plan is open", plan.place, advice)
 
 
 @before(

@@ -30,6 +30,8 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "tags",
             "licence",
             "access",
+            "circle",
+            "opens_to_all",
             "show",
             "story",
             "uses",
@@ -54,7 +56,17 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     CutterStock: ("in_use_since", "sharpened", "true_cut", "metres_before"),
     HardwareStock: ("price",),
     Identity: (
-        *("tagline", "base_url", "contact", "licence", "currency", "circles", "machine_hour"),
+        *(
+            "tagline",
+            "base_url",
+            "contact",
+            "licence",
+            "currency",
+            "circles",
+            "machine_hour",
+            "keys",
+            "send",
+        ),
         *("relief_extra", "play", "bed", "machine", "carries", "consumables", "welcome", "look"),
     ),
     Edition: (

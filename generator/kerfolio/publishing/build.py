@@ -15,7 +15,9 @@ from kerfolio.disk.out_folder import MANIFEST, foreign_in
 from kerfolio.disk.put import put
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.model.showing import Public
+from kerfolio.publishing.cabinet import Cabinet, cabinet_of
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
+from kerfolio.publishing.going_out import handing_of, no_longer_sealed, still_closed
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
 from kerfolio.publishing.renewing import (
     Renewed,
@@ -26,10 +28,12 @@ from kerfolio.publishing.renewing import (
     unreadable,
 )
 from kerfolio.publishing.say import Say, Tally, silent, untold
+from kerfolio.publishing.sealed_files import SealedFile, WithSealed, seal_bundles
 from kerfolio.publishing.side_by_side import Workers
 from kerfolio.publishing.site_written import HandedFiles, SiteFiles, shared_files
-from kerfolio.publishing.sources import PRIVATE_LOG, sources_of, store_of
+from kerfolio.publishing.sources import PRIVATE_LOG, Sources, sources_of, store_of
 from kerfolio.publishing.standing import ListingError, Standing, standing_in
+from kerfolio.publishing.way_out import HandingOut
 from kerfolio.reading.plan_folders import concerns, titled_twice, unknown_plan
 
 _NO_CAIRO = note(
@@ -42,13 +46,22 @@ _NO_CAIRO = note(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Request:
-    """What to publish and where; ``only`` names a single plan or is empty."""
+    """What to publish and where; ``only`` names a single plan or is empty.
+
+    With ``seals`` bundles go out sealed where their circle has a key; ``keys`` is the folder of
+    keys that was asked for. ``day`` is the one published for, by which plans open to all, and
+    ``today`` the clock's, for remarks alone: both in ISO 8601, or empty.
+    """
 
     folder: Path
     out: Path
     supporters_out: Path
     only: str = ""
     workers: Workers = field(default_factory=Workers)
+    keys: Path | None = None
+    seals: bool = False
+    day: str = ""
+    today: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +77,7 @@ class Outcome:
     frozen: tuple[Frozen, ...] = ()
     handed_over: tuple[Path, ...] = ()
     public: tuple[Public, ...] = ()
+    sealed: tuple[SealedFile, ...] = ()
 
 
 def publish(request: Request, say: Say = silent, tally: Tally = untold) -> Outcome:
@@ -87,14 +101,40 @@ def publish(request: Request, say: Say = silent, tally: Tally = untold) -> Outco
             sources = sources_of(request.folder, store)
             if sources is None:
                 return _refused((*said, *_unread(request)))
+            cabinet, handing, faults = _going_out(request, sources)
+            if has_errors(faults):
+                return _refused((*said, *faults))
             how = Renewing(
-                sources=sources, store=store, workers=request.workers, say=say, tally=tally
+                sources=sources,
+                store=store,
+                workers=request.workers,
+                say=say,
+                tally=tally,
+                handing=handing,
             )
-            return _published(request, how, standing, said)
+            return _published(request, how, standing, (*said, *faults), cabinet)
+
+
+def _going_out(
+    request: Request, sources: Sources
+) -> tuple[Cabinet, HandingOut, tuple[Finding, ...]]:
+    """Return where keys lie and what decides on the way of bundles; no key is looked for unasked.
+
+    Raises OSError.
+    """
+    cabinet = cabinet_of(request.folder, sources.title, sources.keys, request.keys)
+    if not request.seals:
+        return cabinet, HandingOut(day=request.day), ()
+    outs = (request.out, request.supporters_out)
+    return (cabinet, *handing_of(cabinet, request.folder, outs, request.day))
 
 
 def _published(
-    request: Request, how: Renewing, standing: Standing, said: tuple[Finding, ...]
+    request: Request,
+    how: Renewing,
+    standing: Standing,
+    said: tuple[Finding, ...],
+    cabinet: Cabinet,
 ) -> Outcome:
     """Prove, draw, check and write. Raises OSError when the disk refuses.
 
@@ -111,8 +151,9 @@ def _published(
     if unread:
         return _refused((*said, *unread))
     found = renewed(how, digests, found, draws=True)
+    closed = still_closed(how.handing, found.in_turn, request.today)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
-    findings = in_order((*said, *found.findings, *twice))
+    findings = in_order((*said, *found.findings, *twice, *closed))
     if has_errors(findings):
         return _refused(findings)
     how.say("writing the site")
@@ -126,11 +167,13 @@ def _published(
         shared, log = shared_files(how, entries, titles)
     except ListingError:
         return _refused((left_out(request.out, (each.name for each in standing.entries)),))
+    bundles = seal_bundles(how, cabinet, found.proved, written)
     rows = [*rows_of(shared), *(row for each in written.values() for row in each.files)]
+    rows += [each.row for each in bundles]
     ours = {row.name for row in rows}
     kept = [row for row in standing.files if row.name not in ours]
     shared[MANIFEST] = manifest_text(entries, (*rows, *kept)).encode()
-    files = SiteFiles(how, shared, written)
+    files = WithSealed(how, SiteFiles(how, shared, written), bundles)
     blocked = _blocked(request.out, (*files, *(row.name for row in kept)))
     if blocked:
         return _refused((*findings, *blocked))
@@ -139,6 +182,7 @@ def _published(
         for name, each in sorted(written.items())
         if each.public is not None
     }
+    unsealed = tuple(no_longer_sealed(request.out, written))
     hand_over(
         request.out,
         files,
@@ -150,11 +194,12 @@ def _published(
     lacking = (_NO_CAIRO,) if any(each.lacking for each in written.values()) else ()
     return Outcome(
         published=True,
-        findings=in_order((*findings, *lacking)),
+        findings=in_order((*findings, *lacking, *unsealed)),
         plans=tuple(sorted(written)),
         frozen=frozen,
         handed_over=tuple(handed),
         public=tuple(each for _, w in sorted(written.items()) if (each := w.public) is not None),
+        sealed=bundles,
     )
 
 

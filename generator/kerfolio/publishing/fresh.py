@@ -16,6 +16,7 @@ from kerfolio.publishing.examine import Examined
 from kerfolio.publishing.freeze import Fresh, reason_to_keep
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.plan_record import Proved
+from kerfolio.publishing.way_out import Access, access_of
 from kerfolio.settling.also_for import on_sheet
 
 
@@ -47,6 +48,7 @@ def proved_of(name: str, examined: Examined) -> Proved:
         stale=tuple(each for each in foretold(examined).findings if each not in known),
         layouts=fresh_layouts(examined.laid_out),
         quiet=examined.quiet,
+        access=access_of(plan) if plan else Access(),
     )
 
 

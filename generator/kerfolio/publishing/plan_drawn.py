@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from hashlib import sha256
 
 from kerfolio.agreement.check import disagreements
@@ -12,6 +13,7 @@ from kerfolio.bundles.manifest import rows_of
 from kerfolio.edition.public import public_of
 from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.keeping.pack import packed
+from kerfolio.model.plan import OPEN
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.cell_ends import found_at_cell_ends
@@ -21,23 +23,31 @@ from kerfolio.publishing.plan_record import HANDED, Written
 from kerfolio.publishing.plan_site import plan_site
 from kerfolio.publishing.say import Say
 from kerfolio.publishing.unfitted import unfitted
+from kerfolio.publishing.way_out import Way
 
 
 def drawn(
-    workshop: Workshop, laid_out: LaidOut, say: Say, kept: Kept = NOTHING_KEPT
+    workshop: Workshop,
+    laid_out: LaidOut,
+    say: Say,
+    kept: Kept = NOTHING_KEPT,
+    way: Way = Way.BY_HAND,
 ) -> tuple[Written, bytes]:
     """Return what came of drawing, binding and checking a plan, and the files written, packed.
 
-    What of it hangs on less than the whole plan may be ``kept``.
+    What of it hangs on less than the whole plan may be ``kept``. A supporters' plan goes its
+    ``way``, an open one to all.
     """
     edition = edition_of(workshop, laid_out, kept=kept)
+    if way is Way.TO_ALL:
+        edition = replace(edition, plan=replace(edition.plan, access=OPEN))
     plan = edition.plan
     say(f"drawing and binding {plan.title}")
     bundle = bundle_of(edition, kept)
     say(f"checking that all files of {plan.title} agree")
     findings = in_order(_findings(workshop, laid_out, bundle))
     say(f"writing the pages of {plan.title}")
-    site = plan_site(workshop, bundle)
+    site = plan_site(workshop, bundle, sealed=way is Way.SEALED)
     handed = {} if plan.is_open else {HANDED: bundle.content}
     pack = packed({**dict(sorted(site.files.items())), **handed})
     written = Written(
@@ -47,6 +57,7 @@ def drawn(
         pack=sha256(pack).hexdigest(),
         public=None if plan.is_open else public_of(bundle.edition.plan),
         lacking=site.lacking,
+        handed="" if plan.is_open else sha256(bundle.content).hexdigest(),
     )
     return written, pack
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from kerfolio.basis.finding import Finding
@@ -16,6 +16,7 @@ from kerfolio.bundles.manifest import FileRow, PlanEntry
 from kerfolio.keeping.findings import findings_json, findings_of
 from kerfolio.model.showing import Public
 from kerfolio.publishing.freeze import Fresh
+from kerfolio.publishing.way_out import Access
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,7 +25,8 @@ class Proved:
 
     ``title`` and ``place`` are empty where it could not be read. ``stale`` are notes on frozen
     layouts that a publish will compute anew, ``layouts`` those that were. ``quiet`` tells that
-    computing them was remarked on with no word: frozen, they change nothing else here.
+    computing them was remarked on with no word: frozen, they change nothing else here. ``access``
+    is what it states of who may load it.
     """
 
     name: str
@@ -34,6 +36,7 @@ class Proved:
     stale: tuple[Finding, ...] = ()
     layouts: tuple[Fresh, ...] = ()
     quiet: bool = True
+    access: Access = field(default_factory=Access)
 
     def text(self) -> str:
         """Return it as JSON."""
@@ -46,6 +49,7 @@ class Proved:
                 "stale": findings_json(self.stale),
                 "layouts": [asdict(each) for each in self.layouts],
                 "quiet": self.quiet,
+                "access": asdict(self.access),
             }
         )
 
@@ -55,9 +59,9 @@ class Written:
     """What came of drawing, binding and checking a plan.
 
     ``entry`` is what the manifest says of it, ``files`` its files in the site, ``pack`` the key
-    under which they are kept. Of a supporters' plan the bundle is kept there as ``HANDED``, and
-    ``public`` says what everybody sees of it. ``lacking`` tells that the machine could draw no
-    preview.
+    under which they are kept. Of a supporters' plan the bundle is kept there as ``HANDED``, with
+    the SHA-256 ``handed``, and ``public`` says what everybody sees of it. ``lacking`` tells that
+    the machine could draw no preview.
     """
 
     findings: tuple[Finding, ...]
@@ -66,6 +70,7 @@ class Written:
     pack: str
     public: Public | None
     lacking: bool
+    handed: str = ""
 
     def text(self) -> str:
         """Return it as JSON."""
@@ -77,6 +82,7 @@ class Written:
                 "pack": self.pack,
                 "public": None if self.public is None else asdict(self.public),
                 "lacking": self.lacking,
+                "handed": self.handed,
             }
         )
 
@@ -96,6 +102,7 @@ def proved_from(text: str | bytes) -> Proved:
         stale=findings_of(found["stale"]),
         layouts=layouts_from(found["layouts"]),
         quiet=found["quiet"],
+        access=Access(**found["access"]),
     )
 
 
@@ -115,6 +122,7 @@ def written_from(text: str | bytes) -> Written:
         pack=found["pack"],
         public=Public(**{name: _frozen(each) for name, each in public.items()}) if public else None,
         lacking=found["lacking"],
+        handed=found["handed"],
     )
 
 

@@ -31,6 +31,8 @@ from kerfolio.writing.square_icon import square_icon
 from kerfolio.writing.svg import svg_bytes
 
 Files = dict[str, bytes]
+SEALED = ".sealed"
+"""What is put after the name of a bundle that is sealed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,15 +47,18 @@ class PlanSite:
     lacking: bool
 
 
-def plan_site(workshop: Workshop, bundle: Bundle) -> PlanSite:
-    """Return what the site has of a plan; of others nothing is asked but the menu."""
+def plan_site(workshop: Workshop, bundle: Bundle, *, sealed: bool = False) -> PlanSite:
+    """Return what the site has of a plan; of others nothing is asked but the menu.
+
+    A bundle that is ``sealed`` will stand where its entry says; it is none of these files.
+    """
     edition = shown_to_all(bundle.edition)
     files: Files = {}
     bare = edition.plan.is_open and cover_of(edition.plan.photos) is None
     drawn = preview(bundle.edition) if bare else None
     if drawn is not None:
         files[_preview_name(edition)] = drawn
-    written = _plan_files(bundle, edition, workshop, files)
+    written = _plan_files(bundle, edition, workshop, files, sealed=sealed)
     shown = [each.photo for each in edition.trials if each.photo]
     site = replace(
         site_of(workshop, log_photos(workshop, {}, only=shown)),
@@ -61,7 +66,11 @@ def plan_site(workshop: Workshop, bundle: Bundle) -> PlanSite:
         files={edition.name: written},
     )
     files |= {name: text.encode() for name, text in plan_texts(site, edition).items()}
-    entry = replace(_entry(bundle), listed=listed_json(listed_of(site, edition)))
+    entry = replace(
+        _entry(bundle),
+        listed=listed_json(listed_of(site, edition)),
+        sealed=f"plans/{edition.name}/{_sealed_href(bundle)}" if sealed else "",
+    )
     return PlanSite(files=files, entry=entry, lacking=bare and drawn is None)
 
 
@@ -102,11 +111,19 @@ def log_photos(
     return _photos("log", pictures_of(workshop, "log", shown), files, wanted)
 
 
-def _plan_files(bundle: Bundle, edition: Edition, workshop: Workshop, files: Files) -> PlanFiles:
+def _sealed_href(bundle: Bundle) -> str:
+    return f"downloads/{bundle.name}{SEALED}"
+
+
+def _plan_files(
+    bundle: Bundle, edition: Edition, workshop: Workshop, files: Files, *, sealed: bool
+) -> PlanFiles:
     """Put a plan's photos, and its bundle where it is open, among the site's files."""
     plan, folder = bundle.edition.plan, f"plans/{edition.name}"
     href = f"downloads/{bundle.name}" if plan.is_open else ""
-    if href:
+    if sealed:
+        href = _sealed_href(bundle)
+    elif href:
         files[f"{folder}/{href}"] = bundle.content
         if bundle.fitted_text:
             files[f"{folder}/{FITTED_FILES}"] = bundle.fitted_text.encode()

@@ -6,7 +6,7 @@ or on another machine that sees the same disk.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple
 
@@ -20,6 +20,7 @@ from kerfolio.publishing.fresh import proved_of
 from kerfolio.publishing.say import Say, silent
 from kerfolio.publishing.shared_once import shared_once
 from kerfolio.publishing.swapping import with_swaps
+from kerfolio.publishing.way_out import HandingOut
 from kerfolio.reading.workshop import with_plans
 
 
@@ -28,7 +29,7 @@ class PlanOrder:
     """Which plan to work on; ``shared`` is the hash of what it shares with others.
 
     ``store`` is the folder where parts of its result may be kept; who does not see it makes all.
-    Without ``draws`` it is proved and nothing more.
+    Without ``draws`` it is proved and nothing more. ``handing`` decides how its bundle goes out.
     """
 
     folder: Path
@@ -36,6 +37,7 @@ class PlanOrder:
     shared: str
     store: Path
     draws: bool
+    handing: HandingOut = field(default_factory=HandingOut)
 
 
 class PlanMade(NamedTuple):
@@ -67,5 +69,6 @@ def _made(order: PlanOrder, kept: Kept, say: Say) -> PlanMade:
         return PlanMade(proved.text(), "", b"")
     from kerfolio.publishing.plan_drawn import drawn  # which takes long to load
 
-    written, pack = drawn(workshop, examined.laid_out[0], say, kept)
+    way = order.handing.way_of(proved.access)
+    written, pack = drawn(workshop, examined.laid_out[0], say, kept, way)
     return PlanMade(proved.text(), written.text(), pack)

@@ -17,6 +17,7 @@ from kerfolio.publishing.plan_record import Proved, Written, proved_from, writte
 from kerfolio.publishing.say import Say, Tally
 from kerfolio.publishing.side_by_side import Made, Order, Workers, each_made, works_here
 from kerfolio.publishing.sources import Sources
+from kerfolio.publishing.way_out import HandingOut
 
 if TYPE_CHECKING:
     from kerfolio.publishing.plan_work import PlanMade, PlanOrder
@@ -24,13 +25,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Renewing:
-    """How plans are made anew: what they are made from, where they are kept, by whom."""
+    """How plans are made anew: what they are made from, where they are kept, by whom, for whom."""
 
     sources: Sources
     store: Store
     workers: Workers
     say: Say
     tally: Tally
+    handing: HandingOut = field(default_factory=HandingOut)
 
     def is_still(self, name: str, digest: str, without: str = "") -> bool:
         """Tell whether a plan and what it shares are as they were when they were looked at."""
@@ -70,12 +72,13 @@ def kept_of(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewe
 
     ``digests`` are those of the folders of these plans by their names (``Sources.of_plans``).
     """
-    found, store, sources = Renewed(), how.store, how.sources
+    found, store = Renewed(), how.store
     for name, digest in digests.items():
-        proved = store.get(_proved_key(sources, name, digest))
-        if proved is not None:
-            found.proved[name] = proved_from(proved)
-        kept = store.get(_written_key(sources, name, digest)) if draws and proved else None
+        proved = store.get(_proved_key(how.sources, name, digest))
+        if proved is None:
+            continue
+        found.proved[name] = proved_from(proved)
+        kept = store.get(_written_key(how, found.proved[name], digest)) if draws else None
         written = None if kept is None else written_from(kept)
         if written is not None and store.holds(_pack_key(written)):
             found.written[name] = written
@@ -146,6 +149,7 @@ def _order(how: Renewing, name: str, *, draws: bool) -> PlanOrder:
         shared=how.sources.whole,
         store=how.store.folder.absolute(),
         draws=draws,
+        handing=how.handing,
     )
 
 
@@ -187,7 +191,8 @@ def _keep(how: Renewing, name: str, digest: str, made: PlanMade) -> None:
     salt = () if how.is_still(name, digest) else (token_hex(8),)
     if made.written:
         how.store.put(_pack_key(written_from(made.written)), made.pack)
-        how.store.put(_written_key(how.sources, name, digest, *salt), made.written.encode())
+        key = _written_key(how, proved_from(made.proved), digest, *salt)
+        how.store.put(key, made.written.encode())
     how.store.put(_proved_key(how.sources, name, digest, *salt), made.proved.encode())
 
 
@@ -201,7 +206,7 @@ def keep_frozen(how: Renewing, found: Renewed) -> None:
         if proved.layouts and proved.quiet:
             digest = how.sources.of_plan(name)
             frozen = replace(proved, stale=(), layouts=())
-            how.store.put(_written_key(how.sources, name, digest), written.text().encode())
+            how.store.put(_written_key(how, frozen, digest), written.text().encode())
             how.store.put(_proved_key(how.sources, name, digest), frozen.text().encode())
 
 
@@ -224,8 +229,9 @@ def _proved_key(sources: Sources, name: str, digest: str, *salt: str) -> str:
     return sources.key("proved", name, digest, *salt)
 
 
-def _written_key(sources: Sources, name: str, digest: str, *salt: str) -> str:
-    return sources.key("written", name, digest, sources.menu, *salt)
+def _written_key(how: Renewing, proved: Proved, digest: str, *salt: str) -> str:
+    way = how.handing.way_of(proved.access)
+    return how.sources.key("written", proved.name, digest, how.sources.menu, way, *salt)
 
 
 def _pack_key(written: Written) -> str:

@@ -37,8 +37,8 @@ class Sources:
     ``shared`` is that of what every plan is made from: ``workshop.yaml`` with its logo, the stock
     and the log; ``pages`` that of the maker's own pages, ``menu`` what of them stands in the menu
     of every page. ``findings`` are those on all of this, ``plans`` the folders of plans, ``logo``
-    is where the logo lies, if there is one. ``states`` are what the disk said of all of this before
-    it was read.
+    is where the logo lies, if there is one, ``title`` and ``keys`` are the workshop's. ``states``
+    are what the disk said of all of this before it was read.
     """
 
     folder: Path
@@ -48,6 +48,8 @@ class Sources:
     plans: tuple[str, ...]
     findings: tuple[Finding, ...]
     logo: str
+    title: str
+    keys: str
     states: tuple[str, ...] = field(compare=False)
 
     def are_still(self, store: Store) -> bool:
@@ -123,6 +125,8 @@ def sources_of(folder: Path, store: Store) -> Sources | None:
         plans=plans,
         findings=findings_of(told["findings"]),
         logo=path,
+        title=told["title"],
+        keys=told["keys"],
         states=states,
     )
 
@@ -140,7 +144,7 @@ def _shared(folder: Path, logo: str, digests: dict[str, str]) -> tuple[str, ...]
 
 
 def _read(folder: Path) -> tuple[bytes, bytes] | None:
-    """Return the path of the logo, and menu and findings as JSON; None where anything is wrong."""
+    """Return the path of the logo, and what is told of all as JSON; None where it is unsound."""
     from kerfolio.reading.workshop import read_shared  # which takes long to load
 
     shared, _ = read_shared(folder)
@@ -148,5 +152,10 @@ def _read(folder: Path) -> tuple[bytes, bytes] | None:
         return None
     logo = shared.identity.look.logo
     menu = json.dumps([(each.order, each.title, each.name) for each in shared.pages])
-    told = {"menu": menu, "findings": findings_json(shared.findings)}
+    told = {
+        "menu": menu,
+        "findings": findings_json(shared.findings),
+        "title": shared.identity.title,
+        "keys": shared.identity.keys,
+    }
     return (logo.file if logo else "").encode(), json.dumps(told).encode()

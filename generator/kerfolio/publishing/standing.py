@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -29,7 +30,7 @@ class Standing:
 def standing_in(out: Path, renewed: str) -> Standing:
     """Return what a site holds besides the plan that is renewed; nothing where there is none."""
     manifest = manifest_in(out) or {}
-    rows = [each for each in _rows(manifest, "plans") if each["name"] != renewed]
+    rows = [each for each in plan_rows(manifest) if each["name"] != renewed]
     entries = [(row["name"], _entry(row)) for row in rows]
     homes = tuple(f"plans/{name}/" for name, _ in entries)
     there = set(entries_of(out)) if entries else set()
@@ -37,14 +38,24 @@ def standing_in(out: Path, renewed: str) -> Standing:
         entries=tuple(each for _, each in entries if each),
         unknown=tuple(sorted(name for name, each in entries if each is None)),
         files=tuple(
-            FileRow(row["name"], row["bytes"], row["sha256"])
-            for row in _rows(manifest, "files")
-            if row["name"] in there
-            and (row["name"].startswith(homes) or _is_log_photo(row["name"]))
-            and isinstance(row.get("bytes"), int)
-            and isinstance(row.get("sha256"), str)
+            row
+            for row in file_rows(manifest)
+            if row.name in there and (row.name.startswith(homes) or _is_log_photo(row.name))
         ),
     )
+
+
+def file_rows(manifest: dict[str, Any]) -> Iterator[FileRow]:
+    """Yield what a manifest says of files, as far as it can be read."""
+    for row in _rows(manifest, "files"):
+        size, total = row.get("bytes"), row.get("sha256")
+        if isinstance(size, int) and isinstance(total, str):
+            yield FileRow(row["name"], size, total)
+
+
+def plan_rows(manifest: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return what a manifest says of plans, as far as each has a name."""
+    return _rows(manifest, "plans")
 
 
 def _is_log_photo(name: str) -> bool:
@@ -70,6 +81,7 @@ def _entry(row: dict[str, Any]) -> PlanEntry | None:
             bundle=bundle["name"],
             bundle_bytes=bundle["bytes"],
             bundle_sha256=bundle.get("sha256", ""),
+            sealed=bundle.get("sealed", ""),
             listed=listed,
         )
     except KeyError:

@@ -20,6 +20,7 @@ from kerfolio.reading.play import PLAY
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.router import ROUTER
+from kerfolio.reading.sending import SENDING
 from kerfolio.reading.values import (
     ADDRESS,
     CUT_FILES,
@@ -80,6 +81,8 @@ IDENTITY: Record[Identity] = Record(
         Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),
         Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
         Key(name="circles", form=CIRCLES, says="Who gets plans that are for supporters, and how."),
+        Key(name="keys", form=TEXT, says="The folder for circles' keys, not in the workshop."),
+        Key(name="send", form=SENDING, says="Where the site goes live."),
         Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
         Key(
             name="relief-extra",

@@ -50,7 +50,9 @@ from kerfolio.reading.step import HARDWARE, STEPS
 from kerfolio.reading.swap import SWAPS
 from kerfolio.reading.values import (
     CUT_FILES,
+    DATE,
     FLAG,
+    NAMED,
     SCALAR,
     SUMMARY_TEXT,
     TEXTS,
@@ -215,6 +217,12 @@ PLAN: Record[Plan] = Record(
         Key(name="units", form=choice("a unit", "mm", "in"), says="The unit of bare numbers."),
         Key(name="licence", form=LICENCE, says="SPDX id of the plan's licence."),
         Key(name="access", form=choice("an access", OPEN, SUPPORTERS), says="Who may load it."),
+        Key(name="circle", form=NAMED, says="Whose plan it is: a circle of the workshop."),
+        Key(
+            name="opens-to-all",
+            form=DATE,
+            says="From which day everybody may load a supporters' plan.",
+        ),
         Key(name="show", form=SHOW, says="What everybody sees of a supporters' plan, besides."),
         Key(name="sheets", form=SHEETS, says="Sheet materials it is cut from."),
         Key(name="also-for", form=ALSO_FOR, says="Other sheets and beds it is laid out for."),

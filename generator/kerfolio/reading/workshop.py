@@ -17,6 +17,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Log
 from kerfolio.model.workshop import Identity, Page, Picture, Workshop
+from kerfolio.reading.circle import circle_fault
 from kerfolio.reading.desk import Desk, Taken
 from kerfolio.reading.identity import IDENTITY
 from kerfolio.reading.log_ids import doubled_ids, with_ids
@@ -239,6 +240,11 @@ def _plan(visit: Visit, folder: Path, identity: Identity | None) -> Plan | None:
     plan = _stated(visit, folder) if visit.holds(folder) else None
     if plan is None:
         return None
+    if identity is not None and plan.circle is not None:
+        fault = circle_fault(plan, identity.circles)
+        if fault is not None:
+            place = plan.circle.place
+            visit.findings.append(error("unknown-name", str(fault), place, fault.advice))
     return _as_set(_licensed(plan, identity.licence if identity else "", visit), identity)
 
 
