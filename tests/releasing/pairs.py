@@ -62,8 +62,8 @@ joints:
   - {tab: side.right.top-tab, into: top.right-slot}
 hardware: [{item: bolt-m6x40, count: 2, for: sides}]
 steps:
-  - {title: Rail and stretcher, add: [side.left, rail, stretcher], text: Push the tabs home.}
-  - {title: Right side, add: [side.right], text: Push it on.}
+  - {title: Rail and stretcher, add: [side.left, rail, stretcher], people: 2, text: Push the tabs home.}
+  - {title: Right side, add: [side.right], hardware: {bolt-m6x40: 2}, text: Push it on.}
   - {title: Top, add: [top], text: Lay it on.}
 releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 """  # noqa: E501 - a sheet stands on one line
@@ -283,7 +283,9 @@ CASES: dict[str, Case] = {
         why="No edge moved.",
     ),
     "hardware": Case(
-        change=(("count: 2", "count: 4"),), weight=Weight.BETTER, why="More to buy, nothing to cut."
+        change=(("count: 2", "count: 4"), ("{bolt-m6x40: 2}", "{bolt-m6x40: 4}")),
+        weight=Weight.BETTER,
+        why="More to buy, nothing to cut.",
     ),
     "a hole that nothing meets": Case(
         change=((_HOLE, "      grip: {hole: {at: [deep/2, 210], diameter: 20}}\n" + _HOLE),),

@@ -21,6 +21,7 @@ from kerfolio.model.part import Part
 from kerfolio.model.person import FRICTION, Person
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
+from kerfolio.model.release_record import ReleaseRecord
 from kerfolio.model.router import Router
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named, Spot
@@ -387,12 +388,12 @@ class Plan:
     not be read, so that nothing that refers to them is blamed; ``as_far`` is the plan with all that
     can be read of such parts, for a look, None where there is none. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none, ``other_layouts`` are those
-    of ``also_for`` by their labels. ``for_children`` is the maker's word
-    that children will use what is built. ``show`` are the words of ``showing.py`` for
-    what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
-    ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
-    a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
-    not stated. ``fit`` is that of joints for which none is stated nearer to them,
+    of ``also_for`` by their labels. ``records`` are those of its releases beside it, by version.
+    ``for_children`` is the maker's word that children will use what is built. ``show`` are the
+    words of ``showing.py`` for what everybody may see of a plan for supporters. ``placed`` and
+    ``uses`` are words of ``use.py``: where it stands, empty when not stated, and what is done with
+    it, by ``person``, on a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is
+    put on it, None when not stated. ``fit`` is that of joints for which none is stated nearer,
     ``play`` the workshop's word for what is tight and what is loose, ``hand`` for how far a bore by
     hand may be off. ``swaps`` are materials to be compared with its own. ``hardware`` is the list
     it states, ``fastened`` what fastenings take where no step can tell it. ``bed`` is that of the
@@ -449,6 +450,7 @@ class Plan:
     drawings: tuple[Drawing, ...] = ()
     layout_text: str = ""
     other_layouts: tuple[tuple[str, str], ...] = ()
+    records: tuple[ReleaseRecord, ...] = ()
     unread: tuple[str, ...] = ()
     as_far: Plan | None = None
     place: Place = NOWHERE
@@ -523,6 +525,11 @@ class Plan:
         """Every photo, those of the steps too."""
         steps = (step for each in self.made for step in each.steps)
         return (*self.photos, *(step.photo for step in steps if step.photo))
+
+    @property
+    def record(self) -> ReleaseRecord | None:
+        """The record of its version; None where there is none."""
+        return next((each for each in self.records if each.version == self.version), None)
 
     @property
     def released(self) -> date:

@@ -140,6 +140,10 @@ class ReleaseRecord:
     sheet_count: int = 0
     words: str = ""
 
+    def __hash__(self) -> int:
+        """Return a hash of what tells records apart: a plan that holds them is hashed often."""
+        return hash((self.plan, self.version, self.weight, self.words))
+
     @property
     def drawn(self) -> RecordedPoint:
         """The plan at the thickness it was drawn for."""

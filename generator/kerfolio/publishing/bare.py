@@ -38,6 +38,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
         ),
         *("spans", "swaps", "consumables", "cautions", "photos", "video", "questions"),
         *("for_children", "silences", "layout_text", "other_layouts", "machine"),
+        "records",
     ),
     Step: ("tools", "minutes", "photo", "text", "by_hand", "caution"),
     Release: ("changed",),
@@ -52,7 +53,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     Edition: (
         *("parts", "hardware", "sheets", "boards", "trials", "pictures", "made", "together"),
         *("drawings", "in_use", "on_top", "times", "copies", "spans", "saw", "board_plans"),
-        *("proved", "fitted", "swaps", "exact"),
+        *("proved", "fitted", "swaps", "exact", "changes"),
     ),
 }
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order, note
@@ -15,8 +16,10 @@ from kerfolio.disk.out_folder import MANIFEST, foreign_in
 from kerfolio.disk.put import put
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.model.showing import Public
+from kerfolio.publishing.earlier import earlier_bundles
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
+from kerfolio.publishing.released import before_its_day, changed_in, unrecorded
 from kerfolio.publishing.renewing import (
     Renewed,
     Renewing,
@@ -42,13 +45,17 @@ _NO_CAIRO = note(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Request:
-    """What to publish and where; ``only`` names a single plan or is empty."""
+    """What to publish and where; ``only`` names a single plan or is empty.
+
+    Releases dated after ``today`` are refused, where that is said.
+    """
 
     folder: Path
     out: Path
     supporters_out: Path
     only: str = ""
     workers: Workers = field(default_factory=Workers)
+    today: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,9 +117,14 @@ def _published(
     unread = unreadable(request.folder, [name for name in digests if name not in found.proved])
     if unread:
         return _refused((*said, *unread))
+    changed = changed_in(request.folder, [name for name in digests if name not in found.written])
+    if changed:
+        return _refused((*said, *changed))
     found = renewed(how, digests, found, draws=True)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
-    findings = in_order((*said, *found.findings, *twice))
+    early = before_its_day(found.in_turn, request.today)
+    bare = unrecorded(request.folder, found.in_turn)
+    findings = in_order((*said, *found.findings, *twice, *early, *bare))
     if has_errors(findings):
         return _refused(findings)
     how.say("writing the site")
@@ -128,7 +140,8 @@ def _published(
         return _refused((left_out(request.out, (each.name for each in standing.entries)),))
     rows = [*rows_of(shared), *(row for each in written.values() for row in each.files)]
     ours = {row.name for row in rows}
-    kept = [row for row in standing.files if row.name not in ours]
+    bundles, damaged = earlier_bundles(request.out, [each.entry for each in written.values()])
+    kept = [row for row in (*standing.files, *bundles) if row.name not in ours]
     shared[MANIFEST] = manifest_text(entries, (*rows, *kept)).encode()
     files = SiteFiles(how, shared, written)
     blocked = _blocked(request.out, (*files, *(row.name for row in kept)))
@@ -150,7 +163,7 @@ def _published(
     lacking = (_NO_CAIRO,) if any(each.lacking for each in written.values()) else ()
     return Outcome(
         published=True,
-        findings=in_order((*findings, *lacking)),
+        findings=in_order((*findings, *lacking, *damaged)),
         plans=tuple(sorted(written)),
         frozen=frozen,
         handed_over=tuple(handed),

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from itertools import pairwise
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import area
 from kerfolio.geometry.rigid import HERE, Rigid, between, length
@@ -158,6 +160,18 @@ class ReleaseChange:
         return self.class_ is Weight.WORDS and not (self.steps or self.words or renamed)
 
 
+def without_shapes(change: ReleaseChange) -> ReleaseChange:
+    """Return a change without outlines, nor where features lie, for who may not see them."""
+    parts = tuple(replace(each, before=None, after=None, moved=()) for each in change.parts)
+    return replace(change, parts=parts)
+
+
+def changes_of(records: Sequence[ReleaseRecord]) -> tuple[ReleaseChange, ...]:
+    """Return what changed from each release to the next, and from each to the last one."""
+    pairs = [*pairwise(records), *((each, records[-1]) for each in records[:-2])]
+    return tuple(kept(change_between, old, new) for old, new in pairs)
+
+
 def change_between(old: ReleaseRecord, new: ReleaseRecord) -> ReleaseChange:
     """Return what changed from one release to a newer one, decided over the range of both."""
     thicknesses = common_points(old, new)
@@ -165,8 +179,8 @@ def change_between(old: ReleaseRecord, new: ReleaseRecord) -> ReleaseChange:
     seen = points or ((old.drawn, new.drawn),)
     known = matched(old, new, seen)
     laying = Laying(old, new, known, seen)
-    kept = _kept(old, new, known, laying) if points else None
-    chosen: Mapping[str, Way | None] = kept.chosen if kept else dict.fromkeys(known.pieces)
+    least = _least(old, new, known, laying) if points else None
+    chosen: Mapping[str, Way | None] = least.chosen if least else dict.fromkeys(known.pieces)
     anew = tuple(label for label in new.pieces if label in chosen and chosen[label] is None)
     return ReleaseChange(
         plan=new.plan,
@@ -175,7 +189,7 @@ def change_between(old: ReleaseRecord, new: ReleaseRecord) -> ReleaseChange:
         parts=tuple(_parts(old, new, known, laying, chosen, seen)),
         anew=anew,
         over=tuple(label for label, way in chosen.items() if way is not None and way.over),
-        together=kept.together if kept else (),
+        together=least.together if least else (),
         kept=tuple(label for label in known.pieces if label not in anew),
         apart=not points,
         sheets=tuple(_sheets(old, new)),
@@ -192,7 +206,7 @@ def change_between(old: ReleaseRecord, new: ReleaseRecord) -> ReleaseChange:
     )
 
 
-def _kept(old: ReleaseRecord, new: ReleaseRecord, known: Matched, laying: Laying) -> Kept:
+def _least(old: ReleaseRecord, new: ReleaseRecord, known: Matched, laying: Laying) -> Kept:
     areas = {
         label: area(region_of(new.drawn.shapes[part.name]))
         for part in new.parts
