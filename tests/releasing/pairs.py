@@ -202,6 +202,9 @@ _MIRRORED = (("[deep/2 + 30, rise]", "[deep/2 - 30, rise]"),)
 _POCKET = (
     (_HOLE, "      bed: {pocket: {at: [deep/2, 200], length: 30, takes: ply, depth: 5}}\n" + _HOLE),
 )
+_STRETCHER = (
+    "      stretcher-slot: {slot: {at: [deep/2, foot], length: 40, angle: 90, takes: ply}}\n"
+)
 _HANGING = (("rise: 150", "rise: high - 100"), ("foot: 40", "foot: high - 210"))
 
 CASES: dict[str, Case] = {
@@ -392,10 +395,7 @@ CASES: dict[str, Case] = {
     ),
     "a part fewer": Case(
         change=(
-            (
-                "      stretcher-slot: {slot: {at: [deep/2, foot], length: 40, angle: 90, takes: ply}}\n",
-                "",
-            ),
+            (_STRETCHER, ""),
             (STAND[STAND.index("  stretcher:") : STAND.index("  top:\n")], ""),
             ("  - {tab: stretcher.left-tab, into: side.left.stretcher-slot, show: out}\n", ""),
             ("  - {tab: stretcher.right-tab, into: side.right.stretcher-slot, show: out}\n", ""),

@@ -1,5 +1,5 @@
 # Was sich zwischen zwei Ausgaben eines Plans geändert hat, und welche älteren Stücke noch passen.
-changes-you-have = Du hast { $old }: { $told }
+changes-you-have = Du hast { $old }. { $told }
 changes-title = Was sich seit { $old } geändert hat
 changes-anew = Neu zu schneiden: { $pieces }.
 changes-all-anew = Schneide alle Stücke neu.

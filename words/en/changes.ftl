@@ -1,5 +1,5 @@
 # What changed between two releases of a plan, and which older pieces still serve.
-changes-you-have = You have { $old }: { $told }
+changes-you-have = You have { $old }. { $told }
 changes-title = What changed since { $old }
 changes-anew = Cut anew: { $pieces }.
 changes-all-anew = Cut all pieces anew.

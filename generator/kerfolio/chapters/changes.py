@@ -164,7 +164,8 @@ def _part(part: PartChange, reader: Reader) -> Iterator[str]:
     if part.state is State.MIRRORED:
         yield say(reader, "changes-part-mirrored", part=title)
     elif part.moved:
-        names = list(dict.fromkeys(feature_title(each.name) for each in part.moved))
+        titles = (within(feature_title(each.name), reader) for each in part.moved)
+        names = list(dict.fromkeys(titles))
         features = listed(reader, names[:_MOST_MOVED])
         yield say(reader, "changes-part-moved", part=title, features=features)
     elif part.state is State.CHANGED:

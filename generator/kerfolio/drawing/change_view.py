@@ -17,6 +17,9 @@ from kerfolio.releasing.change import PartChange
 _DASH = (1.6, 1.1)
 _RING = 6.0
 """How wide a ring is at least, mm on paper."""
+_AROUND = 3.0
+_ROOM = (84.0, 60.0)
+"""What a part takes at most, mm: that is enough to see what moved."""
 
 
 def change_view(part: PartChange, room: tuple[float, float], reader: Reader) -> Drawing:
@@ -30,7 +33,8 @@ def change_view(part: PartChange, room: tuple[float, float], reader: Reader) -> 
     left, low = min(each.x0 for each in boxes), min(each.y0 for each in boxes)
     wide = max(each.x1 for each in boxes) - left
     high = max(each.y1 for each in boxes) - low
-    scale = min((room[0] - _RING) / wide, (room[1] - _RING) / high, 1.0)
+    across, up = (min(side, most) - _RING for side, most in zip(room, _ROOM, strict=True))
+    scale = min(across / wide, up / high, 1.0)
     seat = Seat(x=-left * scale, y=-low * scale, scale=scale)
     strokes = (*_after(part, seat), *_before(part, seat), *_rings(part, seat))
     return Drawing(
@@ -73,4 +77,5 @@ def _rings(part: PartChange, seat: Seat) -> Iterator[Stroke]:
         was, now = seat.point(each.was), seat.point(each.now)
         line = Contour(((*was, 0.0), (*now, 0.0)), closed=False)
         yield Stroke(contour=line, ink=Ink.ACCENT, width=0.35)
-        yield Stroke(contour=circle(now, _RING), ink=Ink.ACCENT, width=0.5)
+        wide = max(_RING, each.size * seat.scale + _AROUND)
+        yield Stroke(contour=circle(now, wide), ink=Ink.ACCENT, width=0.5)

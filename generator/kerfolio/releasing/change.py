@@ -42,11 +42,15 @@ class State(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MovedFeature:
-    """A mating feature that lies elsewhere: where it was and is on the newer part as drawn, mm."""
+    """A mating feature that lies elsewhere: where it was and is on the newer part as drawn, mm.
+
+    ``size`` is how long or wide it is, the larger of both, 0 where that is not known.
+    """
 
     name: str
     was: Point
     now: Point
+    size: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -366,7 +370,9 @@ def _moved(
                 if spot not in seen:
                     seen.add(spot)
                     feature = meant.feature or (then.a, then.b)[end].feature
-                    yield MovedFeature(name=feature, was=lay[:2], now=there[:2])
+                    yield MovedFeature(
+                        name=feature, was=lay[:2], now=there[:2], size=max(after[number][end].size)
+                    )
 
 
 def _sheets(old: ReleaseRecord, new: ReleaseRecord) -> Iterator[SheetChange]:
