@@ -11,11 +11,14 @@ from tempfile import TemporaryDirectory
 
 import pytest
 
+from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import sha256
 from kerfolio.disk.out_folder import MANIFEST
 from kerfolio.publishing.build import Outcome, Request, publish
+from kerfolio.publishing.plan_record import Proved
 from kerfolio.publishing.proof import proved_findings
 from kerfolio.publishing.release import Released, ReleaseRequest, release
+from kerfolio.publishing.released import unrecorded
 from tests.plans import BOARD, lay_down
 
 TODAY = date(2026, 11, 30)
@@ -124,14 +127,19 @@ def test_a_bundle_that_is_not_what_was_published_is_not_handed_on(told: Told) ->
     assert BUNDLE.format("1.0.0") in warned.message
 
 
-def test_a_workshop_without_records_is_told_how_to_begin(tmp_path: Path) -> None:
+def test_what_is_dated_ahead_is_refused_at_once_and_who_has_no_record_told_how_to_begin(
+    tmp_path: Path,
+) -> None:
     shop = lay_down(tmp_path / "shop", BOARD, "board")
-    request = Request(folder=shop, out=shop / "site", supporters_out=shop / "given", today=TODAY)
-    early = publish(replace(request, today=date(2026, 10, 1)))
+    out, given = shop / "site", shop / "given"
+    early = publish(Request(folder=shop, out=out, supporters_out=given, today=date(2026, 10, 1)))
+    assert [each.rule for each in early.findings] == ["release-date"]
     assert not early.published
-    assert {each.rule for each in early.findings} >= {"release-date", "no-record"}
-    (begin,) = [each for each in early.findings if each.rule == "no-record"]
-    assert "kerfolio release board" in begin.advice
+    board = Proved(
+        name="board", title="", place=Place(""), findings=(), newest=("1.0.0", "2026-10-02")
+    )
+    (bare,) = unrecorded(shop, [board])
+    assert "kerfolio release board" in bare.advice
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.access import OPEN
 from kerfolio.model.bridges import Bridges
 from kerfolio.model.climate import Climate
 from kerfolio.model.consumable import Consumable
@@ -26,9 +27,6 @@ from kerfolio.model.router import Router
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named, Spot
 from kerfolio.model.swap import Swap
-
-OPEN, SUPPORTERS = "open", "supporters"
-"""Who may load a plan's bundle: everybody, or those whom the maker hands it to."""
 
 NO_DAY = date(1980, 1, 1)
 """The day of a plan without a release: the earliest that archives can state."""

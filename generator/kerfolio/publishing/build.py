@@ -19,7 +19,7 @@ from kerfolio.model.showing import Public
 from kerfolio.publishing.earlier import earlier_bundles
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
-from kerfolio.publishing.released import before_its_day, changed_in, unrecorded
+from kerfolio.publishing.released import before_its_day, changed_in, newest_in, unrecorded
 from kerfolio.publishing.renewing import (
     Renewed,
     Renewing,
@@ -114,7 +114,9 @@ def _published(
         return _refused((*said, unknown_plan(request.only, how.sources.plans)))
     digests = how.sources.of_plans(names)
     found = kept_of(how, digests, draws=True)
-    unread = unreadable(request.folder, [name for name in digests if name not in found.proved])
+    waiting = [name for name in digests if name not in found.proved]
+    unread = unreadable(request.folder, waiting, request.today)
+    unread = unread or tuple(before_its_day(newest_in(found.in_turn), request.today))
     if unread:
         return _refused((*said, *unread))
     changed = changed_in(request.folder, [name for name in digests if name not in found.written])
@@ -122,9 +124,8 @@ def _published(
         return _refused((*said, *changed))
     found = renewed(how, digests, found, draws=True)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
-    early = before_its_day(found.in_turn, request.today)
     bare = unrecorded(request.folder, found.in_turn)
-    findings = in_order((*said, *found.findings, *twice, *early, *bare))
+    findings = in_order((*said, *found.findings, *twice, *bare))
     if has_errors(findings):
         return _refused(findings)
     how.say("writing the site")

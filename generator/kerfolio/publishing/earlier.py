@@ -12,7 +12,7 @@ from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import FileRow, PlanEntry
 from kerfolio.disk.out_folder import manifest_in
-from kerfolio.model.plan import OPEN
+from kerfolio.model.access import OPEN
 
 _SEALED = ".sealed"
 

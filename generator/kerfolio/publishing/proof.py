@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, in_order
-from kerfolio.publishing.released import before_its_day
+from kerfolio.publishing.released import before_its_day, newest_in
 from kerfolio.publishing.renewing import Renewing, kept_of, renewed
 from kerfolio.publishing.say import Say, Tally, silent, untold
 from kerfolio.publishing.side_by_side import Workers
@@ -41,7 +41,7 @@ def proved_findings(
         found = renewed(how, digests, kept_of(how, digests, draws=False), draws=False)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     told = (each for plan in found.in_turn for each in (*plan.findings, *plan.stale))
-    early = before_its_day(found.in_turn, today)
+    early = before_its_day(newest_in(found.in_turn), today)
     return in_order((*sources.findings, *told, *twice, *early))
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kerfolio.basis.finding import Finding, Severity, error, note
+from kerfolio.basis.place import Place
 from kerfolio.model.release_form import RECORDS
 from kerfolio.publishing.plan_record import Proved
 
@@ -49,14 +50,20 @@ def unrecorded(folder: Path, plans: Iterable[Proved]) -> Iterator[Finding]:
             yield note("no-record", message, each.place, advice, subject=each.name)
 
 
-def before_its_day(plans: Iterable[Proved], today: date | None) -> Iterator[Finding]:
-    """Yield an error for each plan whose newest release is dated after today."""
-    for each in plans:
-        version, day = each.newest
+def newest_in(plans: Iterable[Proved]) -> Iterator[tuple[str, Place, tuple[str, str]]]:
+    """Yield the name and the place of each plan with its newest release (see ``newest_of``)."""
+    return ((each.name, each.place, each.newest) for each in plans)
+
+
+def before_its_day(
+    plans: Iterable[tuple[str, Place, tuple[str, str]]], today: date | None
+) -> Iterator[Finding]:
+    """Yield an error for each plan (see ``newest_in``) whose newest release is yet to come."""
+    for name, place, (version, day) in plans:
         if today is not None and day > today.isoformat():
             message = f"release {version} is dated {day}, and today is {today.isoformat()}"
             advice = "Date it the day you publish it: readers would wait for it, or miss it."
-            yield error("release-date", message, each.place, advice, subject=each.name)
+            yield error("release-date", message, place, advice, subject=name)
 
 
 def _records(folder: Path, plan: str) -> Iterator[Path]:
