@@ -23,9 +23,17 @@ from kerfolio.publishing.side_by_side import Workers
     type=click.Path(path_type=Path),
     help="Where supporters' bundles go, never inside the site [WORKSHOP/supporters].",
 )
+@click.option(
+    "--draft", is_flag=True, help="For your own eyes: a release that changed is not refused."
+)
 @WORKERS
 def publish_command(
-    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None, workers: Workers
+    workshop: Path,
+    plan: str,
+    out: Path | None,
+    supporters_out: Path | None,
+    draft: bool,
+    workers: Workers,
 ) -> None:
     """Prove and compute everything, then write the site and the bundles at once.
 
@@ -44,7 +52,8 @@ def publish_command(
         supporters_out=supporters_out or workshop / "supporters",
         only=plan,
         workers=workers,
-        today=date.today(),
+        today=None if draft else date.today(),
+        draft=draft,
     )
     outcome = publish(request, progress, progress.tally)
     progress.close()

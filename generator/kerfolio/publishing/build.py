@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -19,7 +19,7 @@ from kerfolio.model.showing import Public
 from kerfolio.publishing.earlier import earlier_bundles
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
-from kerfolio.publishing.released import before_its_day, changed_in, newest_in, unrecorded
+from kerfolio.publishing.released import before_its_day, changed_in, newest_in, recorded, unrecorded
 from kerfolio.publishing.renewing import (
     Renewed,
     Renewing,
@@ -47,7 +47,8 @@ _NO_CAIRO = note(
 class Request:
     """What to publish and where; ``only`` names a single plan or is empty.
 
-    Releases dated after ``today`` are refused, where that is said.
+    Releases dated after ``today`` are refused, where that is said, and so are those that changed
+    since they were recorded, unless this is a ``draft`` for the maker alone.
     """
 
     folder: Path
@@ -56,6 +57,7 @@ class Request:
     only: str = ""
     workers: Workers = field(default_factory=Workers)
     today: date | None = None
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +121,7 @@ def _published(
     unread = unread or tuple(before_its_day(newest_in(found.in_turn), request.today))
     if unread:
         return _refused((*said, *unread))
-    changed = changed_in(request.folder, [name for name in digests if name not in found.written])
+    changed = () if request.draft else _changed(request, how, digests)
     if changed:
         return _refused((*said, *changed))
     found = renewed(how, digests, found, draws=True)
@@ -170,6 +172,17 @@ def _published(
         handed_over=tuple(handed),
         public=tuple(each for _, w in sorted(written.items()) if (each := w.public) is not None),
     )
+
+
+def _changed(request: Request, how: Renewing, digests: Mapping[str, str]) -> tuple[Finding, ...]:
+    """Compare plans with the records of their versions; what was compared once is not again."""
+    keys = {name: how.sources.key("compared", name, each) for name, each in digests.items()}
+    fresh = [name for name in recorded(request.folder, keys) if how.store.get(keys[name]) is None]
+    changed = changed_in(request.folder, fresh)
+    if not changed:
+        for name in fresh:
+            how.store.put(keys[name], b"as recorded")
+    return changed
 
 
 def _frozen(request: Request, how: Renewing, found: Renewed, log: bytes) -> tuple[Frozen, ...]:

@@ -18,12 +18,9 @@ if TYPE_CHECKING:
 
 
 def changed_in(folder: Path, names: Iterable[str]) -> tuple[Finding, ...]:
-    """Return the errors on those of some plans whose version is not what its record says.
-
-    Only plans with a record are read, and settled.
-    """
-    recorded = [name for name in names if any(_records(folder, name))]
-    if not recorded:
+    """Return the errors on those of some plans whose version is not what its record says."""
+    asked = tuple(names)
+    if not asked:
         return ()
     from kerfolio.publishing.still_released import changed_since  # which take long to load
     from kerfolio.reading.workshop import read_shared, with_plans
@@ -31,7 +28,7 @@ def changed_in(folder: Path, names: Iterable[str]) -> tuple[Finding, ...]:
 
     shared, _ = read_shared(folder, pictures=False)
     assert shared is not None, "what plans share is read first, and has no errors"
-    read = (with_plans(shared, (name,))[0] for name in recorded)
+    read = (with_plans(shared, (name,))[0] for name in asked)
     plans = [(found.plans[0], found.stock) for found in read if found and found.plans]
     return tuple(
         finding
@@ -41,10 +38,15 @@ def changed_in(folder: Path, names: Iterable[str]) -> tuple[Finding, ...]:
     )
 
 
+def recorded(folder: Path, names: Iterable[str]) -> Iterator[str]:
+    """Yield those of some plans that have a record of any release."""
+    return (name for name in names if any(_records(folder, name)))
+
+
 def unrecorded(folder: Path, plans: Iterable[Proved]) -> Iterator[Finding]:
     """Yield a note for each plan of which no release has a record."""
     for each in plans:
-        if each.newest[0] and not any(_records(folder, each.name)):
+        if each.newest[0] and not any(recorded(folder, (each.name,))):
             message = f"no release of `{each.name}` has a record: what changes later cannot be told"
             advice = f"`kerfolio release {each.name}` records the one that stands in the plan."
             yield note("no-record", message, each.place, advice, subject=each.name)
