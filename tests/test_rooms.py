@@ -28,16 +28,23 @@ ROOMS: dict[str, set[str]] = {
     "assembly": {"basis", "model", "geometry", "settling"},
     "edition": {
         *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing"),
-        "writing",
+        *("writing", "releasing"),
     },
     "agreement": {
         *("basis", "bundles", "model", "geometry", "settling", "shop", "layouts", "drawing"),
         *("fitted", "writing", "paper", "edition"),
     },
-    "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
+    "proving": {
+        *("basis", "model", "geometry", "settling", "shop", "layouts", "assembly"),
+        "releasing",
+    },
+    "releasing": {"basis", "model", "geometry", "settling", "shop", "assembly"},
     "trials": {"basis", "model", "shop"},
     "adopting": {"basis", "model", "geometry", "settling", "writing"},
-    "drawing": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
+    "drawing": {
+        *("basis", "model", "geometry", "settling", "shop", "layouts", "assembly"),
+        "releasing",
+    },
     "writing": {"basis", "geometry", "drawing"},
     "paper": {
         *("basis", "model", "drawing", "writing", "settling", "shop", "layouts"),
@@ -46,7 +53,7 @@ ROOMS: dict[str, set[str]] = {
     "document": {"basis", "model", "drawing"},
     "chapters": {
         *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing", "edition"),
-        "document",
+        *("document", "releasing"),
     },
     "booklet": {"basis", "model", "drawing", "writing", "document"},
     "pages": {

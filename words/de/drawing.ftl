@@ -173,3 +173,9 @@ drawing-board = { $count ->
  }
 drawing-yard = { $plan }: Platte { $sheet } beim Zuschnitt
 drawing-yard-shows = Eine Platte mit { $cuts } geraden Schnitten zwischen ihren Stücken.
+drawing-change = { $part }: früher und jetzt
+drawing-change-shows = Der ältere Umriss, gestrichelt, über dem neueren. { $count ->
+    [0] Nichts, was andere Stücke trifft, liegt woanders.
+    [one] Eine Stelle, die andere Stücke trifft, liegt woanders.
+   *[other] { $count } Stellen, die andere Stücke treffen, liegen woanders.
+ }

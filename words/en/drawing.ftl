@@ -168,3 +168,9 @@ drawing-board = { $count ->
  }
 drawing-yard = { $plan }: sheet { $sheet } at the yard
 drawing-yard-shows = A sheet with { $cuts } straight cuts between its pieces.
+drawing-change = { $part }: before and now
+drawing-change-shows = The older outline, dashed, over the newer one. { $count ->
+    [0] Nothing that meets other pieces moved.
+    [one] One place that meets other pieces moved.
+   *[other] { $count } places that meet other pieces moved.
+ }

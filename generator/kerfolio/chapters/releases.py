@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, say
-from kerfolio.document.blocks import Dated
+from kerfolio.chapters.changes import blocks_of, holding
+from kerfolio.document.blocks import Block, Dated
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Release
@@ -22,9 +25,20 @@ def releases(edition: Edition) -> Chapter | None:
     return Chapter(
         id="releases",
         title=say(reader, "releases-title"),
-        blocks=tuple(_told(each, reader) for each in newest_first),
+        blocks=tuple(block for each in newest_first for block in _blocks(each, edition)),
         soon=Soon.BACKGROUND,
     )
+
+
+def _blocks(release: Release, edition: Edition) -> Iterator[Block]:
+    """Yield a release, what who has it is to cut anew for the newest, and what changed in it."""
+    yield _told(release, edition.reader)
+    newest = edition.change(release.version, edition.plan.version)
+    if newest is not None:
+        yield holding(newest, edition)
+    change = edition.change_to(release.version)
+    if change is not None:
+        yield from blocks_of(change, edition)
 
 
 def correction(reader: Reader) -> str:

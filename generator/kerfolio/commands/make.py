@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import sys
 from contextlib import suppress
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -144,7 +145,8 @@ def prove_command(
     if report:
         findings, written = write_report(report, workshop, plan, progress)
     else:
-        findings, written = proved_findings(workshop, plan, workers, progress, progress.tally), None
+        tell = (workers, progress, progress.tally)
+        findings, written = proved_findings(workshop, plan, *tell, today=date.today()), None
     progress.close()
     if form == "json":
         click.echo(as_json(findings))

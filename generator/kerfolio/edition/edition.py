@@ -21,6 +21,7 @@ from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.plan import Assembly, Plan
 from kerfolio.model.trial import Sent, Trial
 from kerfolio.model.workshop import Identity
+from kerfolio.releasing.change import ReleaseChange
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
@@ -65,8 +66,9 @@ class Edition:
     those that its cut files come in, ``fitted`` whether readers can have them made for any
     thickness that it is published for. ``swaps`` compare other materials with its own,
     ``others`` are its layouts for other sheets and beds. ``sent`` is what readers measured, where
-    the maker wants that told. ``exact`` tells whether its shapes may be
-    drawn and measured: not those of a supporters' plan where everybody sees them.
+    the maker wants that told. ``changes`` are those between releases that have a record: from each
+    to the next, and from each to the newest. ``exact`` tells whether its shapes may be drawn and
+    measured: not those of a supporters' plan where everybody sees them.
     """
 
     identity: Identity
@@ -97,6 +99,7 @@ class Edition:
     swaps: tuple[SwapTable, ...] = ()
     others: tuple[OtherLayout, ...] = ()
     sent: tuple[Sent, ...] = ()
+    changes: tuple[ReleaseChange, ...] = ()
     exact: bool = True
 
     @property
@@ -108,6 +111,17 @@ class Edition:
     def reader(self) -> Reader:
         """Whom it is for."""
         return self.identity.reader_of(self.plan)
+
+    def change(self, old: str, new: str) -> ReleaseChange | None:
+        """Return what changed between two releases; None where that is not known."""
+        found = (each for each in self.changes if (each.old, each.new) == (old, new))
+        return next(found, None)
+
+    def change_to(self, version: str) -> ReleaseChange | None:
+        """Return what changed in a release, None where that is not known."""
+        versions = [each.version for each in self.plan.releases]
+        before = versions[versions.index(version) - 1] if version in versions[1:] else ""
+        return self.change(before, version)
 
     @property
     def assembled(self) -> tuple[Assembled, BuildOrder] | None:

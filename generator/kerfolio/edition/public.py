@@ -16,6 +16,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan, Step
 from kerfolio.model.prose import Prose
 from kerfolio.model.showing import ALWAYS, SHOWABLE, Public
+from kerfolio.releasing.change import without_shapes
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -34,6 +35,7 @@ def shown_to_all(edition: Edition) -> Edition:
     wanted = {photo.file for photo in plan.pictured}
     pictures = {file: each for file, each in edition.pictures.items() if file in wanted}
     found = replace(edition, plan=plan, pictures=pictures, drawings=_cover_drawing(edition))
+    found = replace(found, changes=tuple(without_shapes(each) for each in edition.changes))
     found = replace(found, exact=False, settled=replace(edition.settled, coupons=()))
     if "sizes" not in show:
         bare = replace(edition.layout, sheets=(), bounds=(), copies=())

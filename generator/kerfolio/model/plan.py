@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.access import OPEN
 from kerfolio.model.bridges import Bridges
 from kerfolio.model.climate import Climate
 from kerfolio.model.consumable import Consumable
@@ -21,13 +22,11 @@ from kerfolio.model.part import Part
 from kerfolio.model.person import FRICTION, Person
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
+from kerfolio.model.release_record import ReleaseRecord
 from kerfolio.model.router import Router
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named, Spot
 from kerfolio.model.swap import Swap
-
-OPEN, SUPPORTERS = "open", "supporters"
-"""Who may load a plan's bundle: everybody, or those whom the maker hands it to."""
 
 NO_DAY = date(1980, 1, 1)
 """The day of a plan without a release: the earliest that archives can state."""
@@ -387,9 +386,9 @@ class Plan:
     not be read, so that nothing that refers to them is blamed; ``as_far`` is the plan with all that
     can be read of such parts, for a look, None where there is none. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none, ``other_layouts`` are those
-    of ``also_for`` by their labels. ``for_children`` is the maker's word
-    that children will use what is built, ``readers_measured`` that the page tells what readers
-    measured and sent. ``show`` are the words of ``showing.py`` for
+    of ``also_for`` by their labels. ``records`` are those of its releases beside it, by version.
+    ``for_children`` is the maker's word that children will use what is built, ``readers_measured``
+    that the page tells what readers measured and sent. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
@@ -454,6 +453,7 @@ class Plan:
     drawings: tuple[Drawing, ...] = ()
     layout_text: str = ""
     other_layouts: tuple[tuple[str, str], ...] = ()
+    records: tuple[ReleaseRecord, ...] = ()
     unread: tuple[str, ...] = ()
     as_far: Plan | None = None
     place: Place = NOWHERE
@@ -528,6 +528,11 @@ class Plan:
         """Every photo, those of the steps too."""
         steps = (step for each in self.made for step in each.steps)
         return (*self.photos, *(step.photo for step in steps if step.photo))
+
+    @property
+    def record(self) -> ReleaseRecord | None:
+        """The record of its version; None where there is none."""
+        return next((each for each in self.records if each.version == self.version), None)
 
     @property
     def released(self) -> date:

@@ -60,7 +60,9 @@ def _entry(site: Site, plan: Listed, release: Release) -> FeedEntry:
         ),
         day=_moment(release.date),
         href=site.address(path) or page,
-        text=release.changed or plan.summary,
+        text=" ".join(
+            filter(None, (release.changed or plan.summary, plan.serving.get(release.version, "")))
+        ),
         image=site.address(plan.image) if plan.image else "",
         alt=plan.cover.alt if plan.cover else plan.title,
         errata=release.errata,

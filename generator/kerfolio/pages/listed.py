@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict
 from datetime import date
 from typing import Any, TypeVar
 
+from kerfolio.basis.saying import say
+from kerfolio.chapters.changes import serving
 from kerfolio.edition.cover import cover_of
 from kerfolio.edition.difficulty import difficulty_of
 from kerfolio.edition.edition import Edition
@@ -61,7 +63,20 @@ def listed_of(site: Site, edition: Edition) -> Listed:
         image=image_of(site, edition),
         releases=newest_first(plan.releases),
         pages=tuple(path for path, there in pages if there),
+        serving=dict(_serving(edition)),
     )
+
+
+def _serving(edition: Edition) -> Iterator[tuple[str, str]]:
+    """Yield the releases of which it is known what changed, with what whoever has the last does."""
+    for release in edition.plan.releases:
+        change = edition.change_to(release.version)
+        if change is not None:
+            told = serving(change, edition.plan, edition.reader)
+            yield (
+                release.version,
+                say(edition.reader, "changes-you-have", old=change.old, told=told),
+            )
 
 
 def site_image(site: Site) -> str:
@@ -102,6 +117,7 @@ def listed_from(found: Mapping[str, Any]) -> Listed:
         cover_files=tuple(_file(each) for each in found["cover_files"]),
         releases=tuple(_release(each) for each in found["releases"]),
         pages=tuple(_of(str, each) for each in found["pages"]),
+        serving={str(name): _of(str, each) for name, each in found.get("serving", {}).items()},
     )
 
 

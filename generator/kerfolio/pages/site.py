@@ -71,8 +71,9 @@ class Listed:
     what it takes. ``cover`` is its photo in lists with its ``cover_files``, ``picture`` the inline
     SVG that stands there where it has none; ``image`` is the path of the picture that stands for
     it elsewhere, or empty. ``category``, ``tags`` and ``level``, how hard it is in a word, are what
-    it is found by, empty where not told. ``releases`` come newest first. ``pages`` are its own, by
-    their paths below the first, which is empty.
+    it is found by, empty where not told. ``releases`` come newest first; ``serving`` says of those
+    where that is known which pieces of the one before still serve. ``pages`` are its own, by their
+    paths below the first, which is empty.
     """
 
     name: str
@@ -92,6 +93,7 @@ class Listed:
     image: str
     releases: tuple[Release, ...]
     pages: tuple[str, ...]
+    serving: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.keeper import kept
 from kerfolio.model.plan import Release
-from kerfolio.proving.rule import OUR_FORM, Stated, before
+from kerfolio.proving.rule import OUR_FORM, OWN_FIGURES, Stated, before
+from kerfolio.releasing.change import change_between
+from kerfolio.releasing.weighing import doubts
 
 
 @before(
@@ -41,6 +44,24 @@ def _out_of_order(releases: Sequence[Release]) -> Iterator[Finding]:
             message = f"{lower.version} is dated after {higher.version}"
             advice = f"{lower.date} or {higher.date} is wrong: dates rise with versions."
             yield error("release-order", message, lower.place, advice)
+
+
+@before(
+    "release-class",
+    reason="Readers decide by it whether to cut anew.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+)
+def class_of_release(stated: Stated) -> Iterator[Finding]:
+    """Question what a release is called, where the records of it and the one before disagree."""
+    plan = stated.plan
+    releases = {each.version: each for each in plan.releases}
+    for old, new in pairwise(plan.records):
+        before, after = releases[old.version], releases[new.version]
+        for doubt in doubts(kept(change_between, old, new), before, after):
+            message = f"{new.version}: {doubt}"
+            advice = "Set `errata:` or its number by what changed since " + f"{old.version}."
+            yield warning("release-class", message, after.place, advice, subject=new.version)
 
 
 @before(

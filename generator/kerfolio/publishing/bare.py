@@ -45,7 +45,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "silences",
             "layout_text",
             "other_layouts",
-            "machine",
+            *("machine", "records"),
         ),
     ),
     Step: ("tools", "minutes", "photo", "text", "by_hand", "caution"),
@@ -72,7 +72,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     Edition: (
         *("parts", "hardware", "sheets", "boards", "trials", "pictures", "made", "together"),
         *("drawings", "in_use", "on_top", "times", "copies", "spans", "saw", "board_plans"),
-        *("proved", "fitted", "swaps", "sent", "exact"),
+        *("proved", "fitted", "swaps", "sent", "exact", "changes"),
     ),
 }
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order, note
@@ -16,9 +17,11 @@ from kerfolio.disk.put import put
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.model.showing import Public
 from kerfolio.publishing.cabinet import Cabinet, cabinet_of
+from kerfolio.publishing.earlier import earlier_bundles
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.going_out import handing_of, no_longer_sealed, still_closed
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
+from kerfolio.publishing.released import before_its_day, changed_in, newest_in, recorded, unrecorded
 from kerfolio.publishing.renewing import (
     Renewed,
     Renewing,
@@ -49,8 +52,10 @@ class Request:
     """What to publish and where; ``only`` names a single plan or is empty.
 
     With ``seals`` bundles go out sealed where their circle has a key; ``keys`` is the folder of
-    keys that was asked for. ``day`` is the one published for, by which plans open to all, and
-    ``today`` the clock's, for remarks alone: both in ISO 8601, or empty.
+    keys that was asked for. ``day`` is the one published for (ISO 8601, or empty), by which plans
+    open to all. Releases dated after ``today``, the clock's day, are refused, where that is said,
+    and so are those that changed since they were recorded, unless this is a ``draft`` for the maker
+    alone.
     """
 
     folder: Path
@@ -61,7 +66,8 @@ class Request:
     keys: Path | None = None
     seals: bool = False
     day: str = ""
-    today: str = ""
+    today: date | None = None
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,13 +153,19 @@ def _published(
         return _refused((*said, unknown_plan(request.only, how.sources.plans)))
     digests = how.sources.of_plans(names)
     found = kept_of(how, digests, draws=True)
-    unread = unreadable(request.folder, [name for name in digests if name not in found.proved])
+    waiting = [name for name in digests if name not in found.proved]
+    unread = unreadable(request.folder, waiting, request.today)
+    unread = unread or tuple(before_its_day(newest_in(found.in_turn), request.today))
     if unread:
         return _refused((*said, *unread))
+    changed = () if request.draft else _changed(request, how, digests)
+    if changed:
+        return _refused((*said, *changed))
     found = renewed(how, digests, found, draws=True)
     closed = still_closed(how.handing, found.in_turn, request.today)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
-    findings = in_order((*said, *found.findings, *twice, *closed))
+    bare = unrecorded(request.folder, found.in_turn)
+    findings = in_order((*said, *found.findings, *twice, *closed, *bare))
     if has_errors(findings):
         return _refused(findings)
     how.say("writing the site")
@@ -167,13 +179,14 @@ def _published(
         shared, log = shared_files(how, entries, titles)
     except ListingError:
         return _refused((left_out(request.out, (each.name for each in standing.entries)),))
-    bundles = seal_bundles(how, cabinet, found.proved, written)
+    sealed = seal_bundles(how, cabinet, found.proved, written)
     rows = [*rows_of(shared), *(row for each in written.values() for row in each.files)]
-    rows += [each.row for each in bundles]
+    rows += [each.row for each in sealed]
     ours = {row.name for row in rows}
-    kept = [row for row in standing.files if row.name not in ours]
+    earlier, damaged = earlier_bundles(request.out, [each.entry for each in written.values()])
+    kept = [row for row in (*standing.files, *earlier) if row.name not in ours]
     shared[MANIFEST] = manifest_text(entries, (*rows, *kept)).encode()
-    files = WithSealed(how, SiteFiles(how, shared, written), bundles)
+    files = WithSealed(how, SiteFiles(how, shared, written), sealed)
     blocked = _blocked(request.out, (*files, *(row.name for row in kept)))
     if blocked:
         return _refused((*findings, *blocked))
@@ -194,13 +207,24 @@ def _published(
     lacking = (_NO_CAIRO,) if any(each.lacking for each in written.values()) else ()
     return Outcome(
         published=True,
-        findings=in_order((*findings, *lacking, *unsealed)),
+        findings=in_order((*findings, *lacking, *unsealed, *damaged)),
         plans=tuple(sorted(written)),
         frozen=frozen,
         handed_over=tuple(handed),
         public=tuple(each for _, w in sorted(written.items()) if (each := w.public) is not None),
-        sealed=bundles,
+        sealed=sealed,
     )
+
+
+def _changed(request: Request, how: Renewing, digests: Mapping[str, str]) -> tuple[Finding, ...]:
+    """Compare plans with the records of their versions; what was compared once is not again."""
+    keys = {name: how.sources.key("compared", name, each) for name, each in digests.items()}
+    fresh = [name for name in recorded(request.folder, keys) if how.store.get(keys[name]) is None]
+    changed = changed_in(request.folder, fresh)
+    if not changed:
+        for name in fresh:
+            how.store.put(keys[name], b"as recorded")
+    return changed
 
 
 def _frozen(request: Request, how: Renewing, found: Renewed, log: bytes) -> tuple[Frozen, ...]:

@@ -27,6 +27,7 @@ from kerfolio.publishing.bare import of_bare
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import pictures_of
 from kerfolio.publishing.ready_made import ready_made_sets
+from kerfolio.releasing.change import changes_of
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import pieces_called
 from kerfolio.shop.cost import MOST_COPIES, CopiesCost, copies_costs
@@ -87,6 +88,7 @@ def edition_of(
         swaps=found.swaps,
         others=found.others,
         sent=sent_for(workshop.sent, plan.name) if plan.readers_measured else (),
+        changes=changes_of(plan.records),
         formats=formats or formats_in(workshop.identity.cut_files_of(plan)),
     )
 

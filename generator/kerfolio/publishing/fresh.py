@@ -17,6 +17,8 @@ from kerfolio.publishing.freeze import Fresh, reason_to_keep
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.plan_record import Proved
 from kerfolio.publishing.way_out import Access, access_of
+from kerfolio.publishing.released import as_note, newest_of
+from kerfolio.publishing.still_released import changed_in_proof
 from kerfolio.settling.also_for import on_sheet
 
 
@@ -45,7 +47,15 @@ def proved_of(name: str, examined: Examined) -> Proved:
         title=plan.title if plan else "",
         place=plan.place if plan else NOWHERE,
         findings=examined.findings,
-        stale=tuple(each for each in foretold(examined).findings if each not in known),
+        stale=(
+            *(each for each in foretold(examined).findings if each not in known),
+            *(
+                as_note(each)
+                for found in examined.laid_out
+                for each in changed_in_proof(found.proof)
+            ),
+        ),
+        newest=newest_of(plan),
         layouts=fresh_layouts(examined.laid_out),
         quiet=examined.quiet,
         access=access_of(plan) if plan else Access(),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, note, warning
@@ -32,13 +33,14 @@ def handing_of(
     return HandingOut(day=day, circles=circles), findings if rings else ()
 
 
-def still_closed(handing: HandingOut, proved: Iterable[Proved], today: str) -> Iterator[Finding]:
+def still_closed(handing: HandingOut, proved: Iterable[Proved], today: date | None) -> Iterator[Finding]:
     """Yield a note for each plan whose day to open to all has come by the clock, ``today``."""
+    now = today.isoformat() if today else ""
     for each in proved:
         access = each.access
-        if handing.way_of(access) is not Way.TO_ALL and access.opens and access.opens <= today:
+        if handing.way_of(access) is not Way.TO_ALL and access.opens and access.opens <= now:
             message = f"by this machine's clock its day to open to all has come: {access.opens}"
-            advice = f"Publish with `--day {today}` to open it; then write `access: open`."
+            advice = f"Publish with `--day {now}` to open it; then write `access: open`."
             yield note("day-has-come", message, each.place, advice)
 
 

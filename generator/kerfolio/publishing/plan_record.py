@@ -24,7 +24,8 @@ class Proved:
     """What came of reading and proving a plan.
 
     ``title`` and ``place`` are empty where it could not be read. ``stale`` are notes on frozen
-    layouts that a publish will compute anew, ``layouts`` those that were. ``quiet`` tells that
+    layouts that a publish will compute anew and on a release that it will refuse, ``layouts`` those
+    that were computed. ``newest`` is the last release with its day (ISO 8601). ``quiet`` tells that
     computing them was remarked on with no word: frozen, they change nothing else here. ``access``
     is what it states of who may load it.
     """
@@ -34,6 +35,7 @@ class Proved:
     place: Place
     findings: tuple[Finding, ...]
     stale: tuple[Finding, ...] = ()
+    newest: tuple[str, str] = ("", "")
     layouts: tuple[Fresh, ...] = ()
     quiet: bool = True
     access: Access = field(default_factory=Access)
@@ -47,6 +49,7 @@ class Proved:
                 "place": [self.place.file, self.place.line, self.place.column],
                 "findings": findings_json(self.findings),
                 "stale": findings_json(self.stale),
+                "newest": self.newest,
                 "layouts": [asdict(each) for each in self.layouts],
                 "quiet": self.quiet,
                 "access": asdict(self.access),
@@ -100,6 +103,7 @@ def proved_from(text: str | bytes) -> Proved:
         place=Place(*found["place"]),
         findings=findings_of(found["findings"]),
         stale=findings_of(found["stale"]),
+        newest=tuple(found["newest"]),
         layouts=layouts_from(found["layouts"]),
         quiet=found["quiet"],
         access=Access(**found["access"]),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, in_order
+from kerfolio.publishing.released import before_its_day, newest_in
 from kerfolio.publishing.renewing import Renewing, kept_of, renewed
 from kerfolio.publishing.say import Say, Tally, silent, untold
 from kerfolio.publishing.side_by_side import Workers
@@ -18,10 +20,12 @@ def proved_findings(
     workers: Workers | None = None,
     say: Say = silent,
     tally: Tally = untold,
+    today: date | None = None,
 ) -> tuple[Finding, ...]:
     """Return all findings of a workshop, or of its plan ``only``, and what a publish will change.
 
-    All findings of all files come in one run.
+    All findings of all files come in one run. Releases dated after ``today`` are errors, where that
+    is said.
     """
     with store_of(folder) as store:
         sources = sources_of(folder, store)
@@ -37,7 +41,8 @@ def proved_findings(
         found = renewed(how, digests, kept_of(how, digests, draws=False), draws=False)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     told = (each for plan in found.in_turn for each in (*plan.findings, *plan.stale))
-    return in_order((*sources.findings, *told, *twice))
+    early = before_its_day(newest_in(found.in_turn), today)
+    return in_order((*sources.findings, *told, *twice, *early))
 
 
 def _examined(folder: Path, only: str, say: Say) -> tuple[Finding, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import date
 from functools import partial
 from pathlib import Path
 from secrets import token_hex
@@ -14,6 +15,7 @@ from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.keeping.program import key_of, program
 from kerfolio.keeping.store import Store
 from kerfolio.publishing.plan_record import Proved, Written, proved_from, written_from
+from kerfolio.publishing.released import before_its_day, newest_of
 from kerfolio.publishing.say import Say, Tally
 from kerfolio.publishing.side_by_side import Made, Order, Workers, each_made, works_here
 from kerfolio.publishing.sources import Sources
@@ -104,15 +106,24 @@ def renewed(how: Renewing, digests: Mapping[str, str], found: Renewed, *, draws:
     return found
 
 
-def unreadable(folder: Path, names: Sequence[str]) -> tuple[Finding, ...]:
-    """Read plans of a workshop; return what was found where any has an error."""
+def unreadable(
+    folder: Path, names: Sequence[str], today: date | None = None
+) -> tuple[Finding, ...]:
+    """Read plans of a workshop; return what was found where any has an error.
+
+    A release that is dated after ``today`` is one, where that is said.
+    """
     if not names:
         return ()
     from kerfolio.reading.workshop import read_shared, with_plans  # which take long to load
 
     shared, found = read_shared(folder, pictures=False)
     if shared is not None:
-        found = tuple(each for name in names for each in with_plans(shared, (name,))[1])
+        read = [with_plans(shared, (name,)) for name in names]
+        plans = (plan for workshop, _ in read if workshop for plan in workshop.plans)
+        newest = ((plan.name, plan.place, newest_of(plan)) for plan in plans)
+        told = (each for _, findings in read for each in findings)
+        found = (*told, *before_its_day(newest, today))
     return found if has_errors(found) else ()
 
 

@@ -16,8 +16,9 @@ from kerfolio.basis.names import is_plan_name, name_of, nearest
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
+from kerfolio.model.access import OPEN, SUPPORTERS
 from kerfolio.model.part import Part
-from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
+from kerfolio.model.plan import Plan, Size
 from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
 from kerfolio.model.use import PLACED, USES

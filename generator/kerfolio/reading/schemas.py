@@ -8,6 +8,7 @@ from kerfolio.reading.forms import Book, Schema
 from kerfolio.reading.identity import IDENTITY
 from kerfolio.reading.plan import PLAN
 from kerfolio.reading.record import Record
+from kerfolio.reading.release_record import record_schema
 from kerfolio.reading.stock import STOCK
 from kerfolio.reading.trial import LOG
 
@@ -19,16 +20,21 @@ _FILES: dict[str, tuple[str, Record[Any]]] = {
 }
 
 
+_DRAFT = "https://json-schema.org/draft/2020-12/schema"
+
+
 def schemas() -> dict[str, Schema]:
     """Return the schemas by file name (JSON Schema draft 2020-12)."""
-    return {name: _schema(title, record) for name, (title, record) in _FILES.items()}
+    found = {name: _schema(title, record) for name, (title, record) in _FILES.items()}
+    title = "plans/NAME/releases/VERSION.json: the record of a release"
+    return {**found, "release.schema.json": {"$schema": _DRAFT, "title": title, **record_schema()}}
 
 
 def _schema(title: str, record: Record[Any]) -> Schema:
     book: Book = {}
     root = record.open_schema(book)
     return {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$schema": _DRAFT,
         "title": title,
         **root,
         "$defs": {name: book[name] for name in sorted(book)},

@@ -26,6 +26,7 @@ from kerfolio.reading.nodes import Mapping
 from kerfolio.reading.page import read_page
 from kerfolio.reading.plan import plan_name_fault, read_plan
 from kerfolio.reading.plan_folders import plan_folders, titled_twice
+from kerfolio.reading.release_record import read_records
 from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
 from kerfolio.reading.trial import LOG
@@ -301,6 +302,7 @@ def _stated(visit: Visit, folder: Path) -> Plan | None:
         read.plan,
         layout_text=_layout_text(visit, folder / "layout.json"),
         other_layouts=tuple(_other_layouts(visit, folder)),
+        records=read_records(visit, folder, read.plan.releases),
     )
 
 

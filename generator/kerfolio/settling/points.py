@@ -45,7 +45,7 @@ def proof_points(plan: Plan, stock: Stock) -> tuple[FitVariant, ...]:
     ranges = [published_range(use, material, plan.units) for use, material in sheets]
     drawn = tuple(drawn_thickness(use, material, plan.units) for use, material in sheets)
     names = [use.name for use, _ in sheets]
-    thick = (*_corners(ranges), drawn, *_within(ranges, plan.name), *_ready(sheets, drawn, plan))
+    thick = (*corners(ranges), drawn, *_within(ranges, plan.name), *_ready(sheets, drawn, plan))
     own = settled_sheets(plan, stock, _point(names, drawn))[0].values()
     fits = [(sheet.name, sheet.fits) for sheet in own if sheet.fits is not None]
     most = tuple(last for _, last in ranges)
@@ -73,7 +73,8 @@ def more_points(drawn: SettledPlan) -> tuple[FitVariant, ...]:
     return tuple(dict.fromkeys(points))
 
 
-def _corners(ranges: Sequence[tuple[float, float]]) -> Iterator[_Thick]:
+def corners(ranges: Sequence[tuple[float, float]]) -> Iterator[_Thick]:
+    """Yield the corners of ranges; of more than three all thinnest and all thickest alone."""
     if len(ranges) <= MIXED:
         yield from product(*ranges)
     else:

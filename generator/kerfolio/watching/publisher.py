@@ -28,6 +28,6 @@ class Publisher:
         self._copy.mkdir(exist_ok=True)
         follow(self._folder, self._copy, self._copied, stamps)
         self._copied = stamps
-        words = ("publish", str(self._copy), "--out", str(self.site))
+        words = ("publish", str(self._copy), "--draft", "--out", str(self.site))
         with child("kerfolio", [*words, "--supporters-out", str(self._supporters)]) as running:
             return ended(running, is_over)

@@ -1,0 +1,1 @@
+"""What changed between releases, and what of it must be cut anew."""
