@@ -18,6 +18,7 @@ from kerfolio.adopting.recognised import (
     Recognised,
     Thickness,
     housing_depths,
+    mortises,
     recognised,
     thicknesses,
     with_tongues,
@@ -27,6 +28,7 @@ from kerfolio.adopting.shape import Question
 from kerfolio.adopting.sheets import sheets_of
 from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.adopting.tongues import with_own_tongues
+from kerfolio.adopting.wedges import Wedge, wedges
 from kerfolio.model.outline import DrawnText
 
 SHEET_NAMES = ("ply", "thin", "third", "fourth")
@@ -50,6 +52,7 @@ class Adopted:
     sheets: tuple[Sheet, ...]
     parts: tuple[PartPlan, ...]
     arranged: Arrangement
+    wedges: tuple[Wedge, ...]
     follows: Mapping[str, Following]
     questions: tuple[Question, ...]
 
@@ -67,8 +70,8 @@ class Adopted:
     @property
     def unplaced(self) -> tuple[str, ...]:
         """The pieces that nothing joins to the others, by their labels."""
-        placed = self.arranged.poses
-        alone = len(placed) < 2
+        alone = len(self.arranged.poses) < 2
+        placed = {*self.arranged.poses, *(each.piece for each in self.wedges)}
         return tuple(
             label
             for part in self.parts
@@ -92,7 +95,8 @@ def adopted(
     taken_apart = nested(clean.closed, clean.lines, texts, sold, given)
     found = with_counts(drafts(taken_apart.cuttings, _is_one_sided), taken_apart.texts)
     thick = thicknesses(found)[: len(SHEET_NAMES)]
-    plain = [recognised(each, thick, housing_depths(found)) for each in found]
+    deep, long = housing_depths(found), mortises(found, thick)
+    plain = [recognised(each, thick, deep, long) for each in found]
     made = [with_tongues(each, plain) for each in plain]
     sheets = _sheets(thick)
     pieces = list(_pieces(made, thick))
@@ -102,13 +106,15 @@ def adopted(
     choice = choices(parts, ways, given) if ways else Choice(arranged=_NOWHERE)
     parts, best = with_own_tongues(parts, choice.arranged)
     drawn = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
+    driven = wedges(parts, best)
     return Adopted(
         cleaned=clean,
         nested=taken_apart,
         sheets=sheets,
         parts=parts,
         arranged=best,
-        follows={each.name: following(parts, best, each.name, drawn) for each in sheets},
+        wedges=driven,
+        follows={e.name: following(parts, best, driven, e.name, drawn) for e in sheets},
         questions=(*clean.questions, *taken_apart.questions, *choice.questions),
     )
 

@@ -138,6 +138,11 @@ class Outlined:
         }
         return Linear(drawn=value - self.origin[axis], per=per)
 
+    def slot_spot(self, at: Point, slot: int) -> tuple[Linear, Linear]:
+        """Return where a slot lies that no tab meets: as a wedge's does, else as what is free."""
+        held = any((self.number, slot) in found.slots for found in self.follows.values())
+        return self.spot(at, slot) if held else self.free(at)
+
     def spot(self, at: Point, slot: int | None = None) -> tuple[Linear, Linear]:
         """Return a point as the part states it; that of a slot moves as the slot does."""
         shifts = {

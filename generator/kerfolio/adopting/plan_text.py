@@ -105,7 +105,12 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
 
 
 def steps_text(steps: Sequence[Step], unplaced: Sequence[str]) -> str:
-    """Return steps as a plan states them; one more for pieces that nothing tells the place of."""
+    """Return steps as a plan states them; one more for pieces that nothing tells the place of.
+
+    Empty where there is none of either.
+    """
+    if not steps and not unplaced:
+        return ""
     lines = ["steps:"]
     for step in steps:
         lines += _step(step.title, [each.name for each in step.add], _FOUND)

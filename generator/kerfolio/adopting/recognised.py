@@ -38,12 +38,16 @@ _DOUBTFUL = 0.3
 
 _ROUND = 0.985
 
+_STUB, _TUSK = 0.4, 8.0
+"""A tab that goes into a slot is so many times as deep as a sheet is thick at least and at most."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
     """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm.
 
-    Without a ``stretch`` it is a tongue: an edge as a whole that may go into a housing.
+    Without a ``stretch`` it is a tongue: an edge as a whole that may go into a housing. Where it is
+    not ``sure`` its depth tells of no sheet, and it is a tab only if it goes into a slot.
     """
 
     at: Point
@@ -51,6 +55,7 @@ class Tab:
     width: float
     depth: float
     stretch: Stretch | None = None
+    sure: bool = True
 
     @property
     def along(self) -> Point:
@@ -233,25 +238,37 @@ def housing_depths(parts: Iterable[Draft]) -> tuple[float, ...]:
     return tuple(sorted({deep for deep in every if deep is not None}))
 
 
+def mortises(parts: Iterable[Draft], sheets: Sequence[Thickness]) -> tuple[float, ...]:
+    """Return how long slots are that take a sheet, mm: each length once."""
+    slots = (_slot(0, opening.contour, sheets) for part in parts for opening in part.openings)
+    return tuple(sorted({round(slot.length, 2) for slot in slots if slot is not None}))
+
+
 def recognised(
-    part: Draft, sheets: Sequence[Thickness], housings: Sequence[float] = ()
+    part: Draft,
+    sheets: Sequence[Thickness],
+    housings: Sequence[float] = (),
+    slots_long: Sequence[float] = (),
 ) -> Recognised:
     """Return what is recognised in a part where sheets are so thick.
 
-    Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm.
+    Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm; or, like tusks and stubs,
+    of another depth and as wide as some slot is long (``slots_long``, mm).
     """
     found = stretches(part.outline.contour)
     tabs, notches = [], []
-    near = [each for each in found if _of_a_sheet(each, sheets, housings)]
     rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
     between = _between_notches(found, sheets)
-    for each in near:
+    for each in found:
         if not each.level or each in between or _is_of_fingers(each, rows):
             continue
-        if each.tab:
-            tabs.append(_tab(each))
-        else:
-            notches.append(_notch(each))
+        if _of_a_sheet(each, sheets, housings):
+            if each.tab:
+                tabs.append(_tab(each))
+            else:
+                notches.append(_notch(each))
+        elif each.tab and _may_go_in(each, sheets, slots_long):
+            tabs.append(replace(_tab(each), sure=False))
     slots, holes, windows, pockets = [], [], [], []
     for index, opening in enumerate(part.openings):
         deep = depth_of(opening.names)
@@ -333,6 +350,16 @@ def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], housings: Iterabl
         if stretch.tab and abs(stretch.depth - sheet.mm) <= 0.3:
             return True
     return False
+
+
+def _may_go_in(
+    stretch: Stretch, sheets: Sequence[Thickness], slots_long: Iterable[float]
+) -> bool:
+    """Tell whether a tab that is deeper or less deep than a sheet may go into some slot."""
+    least = min((each.mm for each in sheets), default=0.0) * _STUB
+    most = max((each.mm for each in sheets), default=0.0) * _TUSK
+    wide = stretch.width
+    return least <= stretch.depth <= most and any(-0.1 <= s - wide <= AS_LONG for s in slots_long)
 
 
 def _is_of_fingers(stretch: Stretch, rows: Iterable[FingerRow]) -> bool:

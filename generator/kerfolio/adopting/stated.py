@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 from math import dist
 
 from kerfolio.adopting.adopted import Adopted
@@ -42,8 +43,10 @@ class PlanWriter:
 
     def __init__(self, found: Adopted, unit: str, clears: Mapping[int, str]) -> None:
         parts, arranged = found.parts, found.arranged
+        self._wedges = found.wedges
         self._parts, self._arranged = parts, arranged
         self._sizes = {each.name: (each.size, each.drawn.mm) for each in found.sheets}
+        self._fits = {each.name: each.drawn.fit for each in found.sheets}
         self._pen = Pen(unit, self._sizes, clears)
         self._bodies = [Outlined(part, i, found.follows) for i, part in enumerate(parts)]
         self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
@@ -62,6 +65,8 @@ class PlanWriter:
         lines = ["parts:"]
         for number, part in enumerate(self._parts):
             lines += [f"  {part.name}:", f"    sheet: {part.sheet}", *self._pieces(part)]
+            if any(each.piece in part.numbers for each in self._wedges):
+                lines.append("    grain: along y")
             body = self._bodies[number]
             stated = body_text(body, self._pen)
             if stated is None:
@@ -80,6 +85,7 @@ class PlanWriter:
             one = self._end(meet.one, self._notches[self._owner[meet.one]], meet.first)
             other = self._end(meet.other, self._notches[self._owner[meet.other]], meet.second)
             self._joints.append(f"{{notch: {one}, with: {other}}}")
+        self._joints += self._wedge_joints()
         return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
 
     def tab_joints(self) -> Iterator[tuple[int, int, str, str, Point]]:
@@ -114,13 +120,9 @@ class PlanWriter:
                 yield name, self._tabs(body, key)
         yield from self._notched(number, body)
         yield from self._fingered(number, body)
-        met = {slot for each in self._slots if each.part == number for slot in each.slots}
         for each in (s for s in self._slots if s.part == number):
             yield self._slot_name(number, each), self._slotted(body, each)
-        left = [i for i in range(len(part.made.slots)) if i not in met]
-        for place, index in enumerate(left):
-            word = SLOT.name if part.made.slots[index].depth is None else "housing"
-            name = word if len(left) == 1 else f"{word}-{place + 1}"
+        for index, name in self._left_names(number).items():
             yield name, self._single_slot(body, index)
         yield from hole_texts(body, self._pen)
         yield from window_texts(body, self._pen)
@@ -150,7 +152,7 @@ class PlanWriter:
         return f"{{tabs: {{edge: {edge}, at: {at}, width: {width}, depth: {deep}}}}}"
 
     def _depth(self, depth: float, tabs: TabSet) -> str:
-        """Return how deep tabs are: as their mate's sheet is thick, where they end flush."""
+        """Return how deep tabs are: as their mate's sheet is thick, and what they stand out more."""
         mates = [
             self._parts[each.part].sheet
             for each in self._slots
@@ -161,6 +163,9 @@ class PlanWriter:
             size, mm = self._sizes[name]
             if abs(depth - mm) <= _DEEP:
                 return size
+        for name in mates:
+            if first.stretch and depth > self._sizes[name][1]:
+                return self._pen.text(Linear(drawn=depth, per={name: Fraction(1)}))
         return self._pen.number(depth)
 
     def _along(
@@ -333,15 +338,47 @@ class PlanWriter:
         rows = [f"{self._label[n].partition('.')[2]}: {mate}" for n, mate in sorted(mates.items())]
         return f"{{{', '.join(rows)}}}"
 
+    def _left_names(self, number: int) -> dict[int, str]:
+        """Return what the slots of a part are called that no tab meets."""
+        slots = self._parts[number].made.slots
+        met = {slot for each in self._slots if each.part == number for slot in each.slots}
+        left = [i for i in range(len(slots)) if i not in met]
+        driven = {w.slot for w in self._wedges if w.through in self._parts[number].numbers}
+        words = {
+            i: "wedge-slot" if i in driven else SLOT.name if slots[i].depth is None else "housing"
+            for i in left
+        }
+        alike = {word: [i for i in left if words[i] == word] for word in words.values()}
+        return {
+            i: word if len(alike[word]) == 1 else f"{word}-{alike[word].index(i) + 1}"
+            for i, word in words.items()
+        }
+
+    def _wedge_joints(self) -> Iterator[str]:
+        for each in self._wedges:
+            number = self._owner[each.through]
+            slot = f"{self._label[each.through]}.{self._left_names(number)[each.slot]}"
+            at = ", ".join(self._pen.number(side) for side in each.at)
+            look = looking(each.looks)
+            name = self._label[each.piece]
+            yield f"{{wedge: {name}, through: {slot}, at: [{at}], show: out, looking: {look}}}"
+
     def _single_slot(self, body: Outlined, index: int) -> str:
         slot = body.part.made.slots[index]
         angle = turn_of(slot.along) % 180
         turn = angle_text(angle)
-        at, takes = self._pen.spot(body.free(slot.at)), self._by_width(slot.width)
-        what = f"at: {at}, length: {self._pen.number(slot.length)}{turn}, takes: {takes}"
+        at, takes = self._pen.spot(body.slot_spot(slot.at, index)), self._by_width(slot.width)
+        long = slot.length - 2 * self._fits[takes]  # what takes a sheet is lengthened by the fit
+        what = f"at: {at}, length: {self._pen.number(long)}{turn}, takes: {takes}"
         if slot.depth is not None:
             return f"{{pocket: {{{what}, depth: {self._pen.number(slot.depth)}}}}}"
         return f"{{slot: {{{what}}}}}"
+
+
+def looking(along: Point) -> str:
+    """Return where a unit vector in a piece's drawing points most."""
+    words = {"right": along[0], "up": along[1], "left": -along[0], "down": -along[1]}
+    return max(words, key=lambda word: round(words[word], 6))
 
 
 def _half(one: Linear, other: Linear) -> Linear:

@@ -1,4 +1,4 @@
-"""Edges that went into housings made tabs for good, and all others edges again."""
+"""Edges that went into housings, and tusks into slots, made tabs for good; all others edges again."""
 
 from __future__ import annotations
 
@@ -23,7 +23,9 @@ def with_own_tongues(
     made, numbers = [], dict[tuple[int, int], int]()
     for part in parts:
         kept = [
-            i for i, tab in enumerate(part.made.tabs) if tab.stretch or _goes_in(part, i, arranged)
+            i
+            for i, tab in enumerate(part.made.tabs)
+            if (tab.stretch and tab.sure) or _goes_in(part, i, arranged)
         ]
         tabs = [part.made.tabs[i] for i in kept]
         depths = [_depth(part, i, arranged) for i in kept]

@@ -113,6 +113,7 @@ def _tints(found: Adopted, part: PartPlan) -> Iterator[Tinted]:
         ):
             if piece in part.numbers:
                 met.add((kind, number))
+    met |= {(SLOT, each.slot) for each in found.wedges if each.through in part.numbers}
     made = part.made
     for index, tab in enumerate(made.tabs):
         ink = Ink.NEW_MID if (TAB, index) in met else Ink.ACCENT

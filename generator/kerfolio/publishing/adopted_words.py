@@ -29,6 +29,7 @@ def recognised_lines(found: Adopted) -> Iterator[str]:
     kinds = (TAB, NOTCH, FINGERS)
     told = zip(kinds, words, plural, strict=True)
     met = [counted(counts[kind], one, many) for kind, one, many in told if counts[kind]]
+    met += [counted(len(found.wedges), "wedge")] if found.wedges else []
     if met:
         yield f"joined: {', '.join(met)}"
 
