@@ -28,6 +28,7 @@ from kerfolio.adopting.shape import Question
 from kerfolio.adopting.sheets import sheets_of
 from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.adopting.tongues import with_own_tongues
+from kerfolio.adopting.touching import touches
 from kerfolio.adopting.wedges import Wedge, wedges
 from kerfolio.model.outline import DrawnText
 
@@ -106,7 +107,7 @@ def adopted(
     choice = choices(parts, ways, given) if ways else Choice(arranged=_NOWHERE)
     parts, best = with_own_tongues(parts, choice.arranged)
     drawn = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
-    driven = wedges(parts, best)
+    driven, touching = wedges(parts, best), touches(parts, best)
     return Adopted(
         cleaned=clean,
         nested=taken_apart,
@@ -114,7 +115,10 @@ def adopted(
         parts=parts,
         arranged=best,
         wedges=driven,
-        follows={e.name: following(parts, best, driven, e.name, drawn) for e in sheets},
+        follows={
+            each.name: following(parts, best, driven, touching, each.name, drawn)
+            for each in sheets
+        },
         questions=(*clean.questions, *taken_apart.questions, *choice.questions),
     )
 

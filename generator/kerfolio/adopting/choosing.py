@@ -33,10 +33,11 @@ def choices(
 ) -> Choice:
     """Return which of the best arrangements is meant: each question rules some out.
 
-    Pieces as drawn, top up, are likelier than others.
+    Where pieces of one part may lie in a row they do; pieces as drawn, top up, are likelier than others.
     """
-    most = (len(ways[0].poses), ways[0].worth)
-    left = [each for each in ways if (len(each.poses), each.worth) == most]
+    best = ways[0]
+    most = (len(best.poses), best.worth, best.regular)
+    left = [each for each in ways if (len(each.poses), each.worth, each.regular) == most]
     left.sort(key=lambda each: -_as_drawn(each))
     questions = []
     first = _label(parts, next(iter(left[0].poses)))

@@ -10,14 +10,16 @@ size, and slots only where no edge will do.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from kerfolio.adopting.edge_key import EdgeKey, edge_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Notch, Tab
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.together import Arrangement
+from kerfolio.adopting.touching import Touch, led_edges
 from kerfolio.adopting.wedges import Wedge
 from kerfolio.geometry.basic_solution import basic_solution
 from kerfolio.geometry.contour import Point
@@ -26,10 +28,6 @@ from kerfolio.model.feature_kind import NOTCH, TAB
 
 _LEAST = 1e-6
 _FINE = 10000
-
-EdgeKey = tuple[int, int, int]
-"""An edge of a part: its way out in hundredths, and how far out it lies in tenths of a mm."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Following:
@@ -44,26 +42,26 @@ class Following:
     closes: bool = True
 
 
-def edge_key(out: Point, at: Point) -> EdgeKey:
-    """Return the edge with that way out on which a point lies."""
-    level = at[0] * out[0] + at[1] * out[1]
-    return round(out[0] * 100), round(out[1] * 100), round(level * 10)
-
-
 def following(
     parts: Sequence[PartPlan],
     arranged: Arrangement,
     wedges: Sequence[Wedge],
+    touching: Sequence[Touch],
     sheet: str,
     fixed: frozenset[int] = frozenset(),
 ) -> Following:
-    """Return what follows one sheet; the edges of the parts that are ``fixed`` cannot."""
+    """Return what follows one sheet; the edges of the parts that are ``fixed`` cannot.
+
+    Edges that are ``touching`` faces go with them, once it is known how pieces move.
+    """
     equations = _Equations(parts, arranged, sheet, fixed)
     for meet in arranged.meets:
         equations.add(meet)
     for wedge in wedges:
         equations.add_wedge(wedge)
-    return equations.solved()
+    found, moves = equations.solved()
+    led = led_edges(parts, arranged, touching, moves, sheet)
+    return replace(found, edges={**led, **found.edges})
 
 
 _Unknown = tuple[str, int, tuple[int, ...]]
@@ -152,14 +150,19 @@ class _Equations:
                     row[("piece", piece, (k,))] = sign * axis[k]
         self._rows.append((row, wanted))
 
-    def solved(self) -> Following:
-        """Return what moves, by the fewest unknowns in their order of preference."""
+    def solved(self) -> tuple[Following, dict[int, Vector]]:
+        """Return what moves, by the fewest unknowns in their order of preference; and the pieces."""
         every = {each for row, _ in self._rows for each in row}
         order = sorted(every, key=_preference)
         place = {each: i for i, each in enumerate(order)}
         rows = [{place[each]: value for each, value in row.items()} for row, _ in self._rows]
         found, closes = basic_solution(rows, [wanted for _, wanted in self._rows], len(order))
-        return _told(dict(zip(order, found, strict=True)), closes=closes)
+        values = dict(zip(order, found, strict=True))
+        moves = {
+            piece: tuple(values.get(("piece", piece, (k,)), 0.0) for k in range(3))
+            for piece in self._arranged.poses
+        }
+        return _told(values, closes=closes), {n: (x, y, z) for n, (x, y, z) in moves.items()}
 
 
 def _preference(unknown: _Unknown) -> tuple[object, ...]:

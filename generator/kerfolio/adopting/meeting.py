@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import dist
 
+from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.recognised import AS_LONG, Notch, Recognised, Slot, Tab
 from kerfolio.geometry.contour import Point
@@ -70,11 +71,9 @@ class Body:
     @cached_property
     def tab_rows(self) -> tuple[tuple[Tab, ...], ...]:
         """Its tabs by edges and sizes, each row along its edge."""
-        rows: dict[tuple[float, ...], list[Tab]] = {}
+        rows: dict[tuple[int, ...], list[Tab]] = {}
         for tab in self.part.tabs:
-            level = tab.at[0] * tab.out[0] + tab.at[1] * tab.out[1]
-            key = tuple(round(v, 1) for v in (level, tab.out[0] * 10, tab.out[1] * 10, tab.width))
-            rows.setdefault(key, []).append(tab)
+            rows.setdefault(row_key(tab), []).append(tab)
         return tuple(tuple(row) for row in rows.values())
 
     def mid(self, at: Point) -> Vector:

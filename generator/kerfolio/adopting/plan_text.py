@@ -34,7 +34,7 @@ class Bought:
 class Wanted:
     """What a plan's text is made for: its title, unit, day, what sheets are cut from.
 
-    ``cutter`` is the stock's name of that which the drawing is relieved for. ``ways`` are joints
+    ``cutter`` is the stock's name of that which the drawing is relieved for, or its thin sheet wants. ``ways`` are joints
     that say which way round, ``steps`` how it goes together, as they stand in a plan. ``clears``
     names hardware by the diameters of its holes, in hundredths of a mm.
     """
@@ -143,8 +143,11 @@ def _reading(mm: float, unit: str) -> str:
 
 def _relief(found: Adopted, wanted: Wanted) -> list[str]:
     radius = found.relief
-    if radius is None:
+    if radius is None and not wanted.cutter:
         return []
+    if radius is None:
+        guess = "# guessed: no corner is relieved in the drawing, and the sheet is thin."
+        return [guess, f"relief: {{style: dog-bone, cutter: {wanted.cutter}}}", ""]
     count = f"# {found.reliefs} corners are relieved in the drawing, radius {digits(radius, 2)} mm."
     style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
     return [count, f"relief: {style}", ""]

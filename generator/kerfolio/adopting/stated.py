@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import dist
 
 from kerfolio.adopting.adopted import Adopted
+from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
@@ -84,7 +85,9 @@ class PlanWriter:
         for meet in of_kind(self._arranged.meets, NOTCH):
             one = self._end(meet.one, self._notches[self._owner[meet.one]], meet.first)
             other = self._end(meet.other, self._notches[self._owner[meet.other]], meet.second)
-            self._joints.append(f"{{notch: {one}, with: {other}}}")
+            poses = self._arranged.poses
+            x, y, _ = poses[meet.other].inverse.vector(poses[meet.one].z)
+            self._joints.append(f"{{notch: {one}, with: {other}, looking: {looking((x, y))}}}")
         self._joints += self._wedge_joints()
         return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
 
@@ -178,16 +181,16 @@ class PlanWriter:
             place = body.y if upright_edge else body.x
             axis = 1 if upright_edge else 0
             return side, [self._pen.text(place(each[axis] - width / 2)) for each in spots]
-        index = body.edge_at(out, spots[0])
-        assert index is not None, "a tab stands on an edge"
-        assert body.corners is not None, "an edge has corners"
-        after = (index + 1) % len(body.corners)
-        start, end = body.corners[index].at, body.corners[after].at
-        size = dist(start, end)
-        ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
-        runs = [(x - start[0]) * ux + (y - start[1]) * uy - width / 2 for x, y in spots]
-        ends = [self._pen.spot(body.corner(each)) for each in (index, after)]
-        return f"{{from: {ends[0]}, to: {ends[1]}}}", [self._pen.number(run) for run in runs]
+        found = body.edge_at(out, spots[0])
+        assert found is not None, "a tab stands on an edge"
+        ends = [body.corner(each) for each in found]
+        (x0, y0), (x1, y1) = ((x.drawn, y.drawn) for x, y in ends)
+        size = dist((x0, y0), (x1, y1))
+        ux, uy = (x1 - x0) / size, (y1 - y0) / size
+        left, low = body.origin
+        runs = [(x - left - x0) * ux + (y - low - y0) * uy - width / 2 for x, y in spots]
+        told = [self._pen.spot(each) for each in ends]
+        return f"{{from: {told[0]}, to: {told[1]}}}", [self._pen.number(run) for run in runs]
 
     def _notched(self, number: int, body: Outlined) -> Iterator[tuple[str, str]]:
         names = self._notches[number]
@@ -225,7 +228,7 @@ class PlanWriter:
         for part in self._parts:
             groups: dict[tuple[object, ...], list[int]] = {}
             for index, notch in enumerate(part.made.notches):
-                groups.setdefault(_notch_key(notch), []).append(index)
+                groups.setdefault(row_key(notch), []).append(index)
             named: dict[int, tuple[str, int, int]] = {}
             sides: dict[str, int] = {}
             for members in groups.values():
@@ -402,12 +405,6 @@ def _named_side(body: Outlined, out: Point, at: Point) -> str:
     level = body.sides()[side]
     here = at[0] if side in ("left", "right") else at[1]
     return side if abs(here - level) <= _LEVEL else ""
-
-
-def _notch_key(notch: Notch) -> tuple[float, ...]:
-    (x, y), (ux, uy) = notch.stretch.middle, notch.out
-    rows = (x * ux + y * uy, ux * 10, uy * 10, notch.width, notch.depth)
-    return tuple(round(v, 1) + 0.0 for v in rows)
 
 
 def _run(notch: Notch) -> float:

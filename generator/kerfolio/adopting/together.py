@@ -8,8 +8,8 @@ one part lie in a row, as uprights, shelves and dividers do.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from kerfolio.adopting.meeting import Body, Meet, meets_of, places_at
 from kerfolio.geometry.panel_overlap import overlap_volumes
@@ -69,23 +69,37 @@ def arranged(pieces: Sequence[Piece]) -> tuple[Arrangement, ...]:
     while True:
         grown = [made for state in states for made in _grown(state, pieces)]
         if not grown:
-            return tuple(_best(states, len(states)))
-        states = _best(grown, _KEPT)
+            return tuple(_best(states, len(states), _whole_key))
+        states = _best(grown, _KEPT, _key)
 
 
 def _openings(body: Body) -> int:
     return len(body.part.slots) + len(body.part.notches)
 
 
-def _best(states: Sequence[Arrangement], count: int) -> list[Arrangement]:
-    """Return the best arrangements, each once."""
-    found: dict[tuple[object, ...], Arrangement] = {}
+_Key = tuple[object, ...]
+
+
+def _best(
+    states: Sequence[Arrangement], count: int, key: Callable[[Arrangement], _Key]
+) -> list[Arrangement]:
+    """Return the best arrangements, each once by its key."""
+    found: dict[_Key, Arrangement] = {}
     for each in sorted(states, key=lambda each: (-each.worth, -each.regular)):
-        found.setdefault(_key(each), each)
+        found.setdefault(key(each), each)
     return list(found.values())[:count]
 
 
-def _key(state: Arrangement) -> tuple[object, ...]:
+def _whole_key(state: Arrangement) -> _Key:
+    """Return what tells a whole arrangement from others, whichever twin of the first came first."""
+    root = state.bodies[next(iter(state.poses))].part
+    twins = [n for n, body in state.bodies.items() if body.part is root]
+    seen = [state.poses[n].inverse for n in twins]
+    every = [replace(state, poses={n: a.after(p) for n, p in state.poses.items()}) for a in seen]
+    return min(map(_key, every))
+
+
+def _key(state: Arrangement) -> _Key:
     """Return what tells an arrangement from others: which shapes lie where, not which twin.
 
     It is the same where the whole is turned so that its first piece covers itself, and where it is
@@ -101,7 +115,7 @@ def _key(state: Arrangement) -> tuple[object, ...]:
     return min(_rows(poses, state.bodies) for poses in every)
 
 
-def _rows(poses: Mapping[int, Rigid], bodies: Mapping[int, Body]) -> tuple[object, ...]:
+def _rows(poses: Mapping[int, Rigid], bodies: Mapping[int, Body]) -> _Key:
     rows = []
     for number, pose in poses.items():
         body = bodies[number]

@@ -46,6 +46,13 @@ from kerfolio.settling.titles import pieces_called
 _ROUNDS = 3
 """So often is a plan proved and told which way round its pieces go."""
 
+_RELIEVED = 0.2
+"""A dog-bone is drawn so much wider or narrower, mm, than its cutter."""
+
+_THIN, _OF_THIN = 7.0, 0.6
+"""Thinner sheets, mm, want a cutter of so large a share of their thickness at most, so that the walls
+of fingers keep a third of it between two dog-bones."""
+
 _NEAR = 0.15
 """A sheet is sold so much thinner or thicker, mm, than it is drawn."""
 
@@ -285,21 +292,35 @@ def _wanted(
     plan_unit = "in" if stated in ("in", "ft") else "mm"
     stock = shared.stock
     bought = {e.name: _bought(e, found, stock, plan_unit, inquiry) for e in found.sheets}
-    radius = found.relief
-    cutters = [
-        each.name
-        for each in stock.cutters
-        if radius is not None and abs(each.diameter - 2 * radius) < 0.2 and not each.angle
-    ]
     return Wanted(
         title=name.replace("-", " ").capitalize(),
         unit=plan_unit,
         day=request.day,
         file=request.drawing.name,
         bought=bought,
-        cutter=min(cutters, default=""),
+        cutter=_cutter(found, stock, plan_unit),
         clears=clears(stock),
     )
+
+
+def _cutter(found: Adopted, stock: Stock, unit: str) -> str:
+    """Return the cutter that the drawing is relieved for, or one for sheets so thin; else nothing."""
+    radius = found.relief
+    plain = [each for each in stock.cutters if not each.angle]
+    if radius is not None:
+        drawn = [each.name for each in plain if abs(each.diameter - 2 * radius) < _RELIEVED]
+        return min(drawn, default="")
+    thin = min(each.drawn.mm for each in found.sheets) if found.sheets else _THIN
+    if thin >= _THIN:
+        return ""
+    small = [each for each in plain if each.diameter <= _OF_THIN * thin]
+    small.sort(key=lambda e: (_is_in_inches(e.title) != (unit == "in"), -e.diameter, e.name))
+    return small[0].name if small else ""
+
+
+def _is_in_inches(title: str) -> bool:
+    """Tell whether something is sold by inches, as its title says."""
+    return "category" in title or " in" in title
 
 
 def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry) -> Bought:
@@ -307,9 +328,9 @@ def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inq
 
     def away(each: SheetStock) -> tuple[object, ...]:
         outside = max(0.0, each.least - _NEAR - mm, mm - each.most - _NEAR)
-        is_inch = "category" in each.title or " in" in each.title
         is_ply = each.plies is not None
-        return (outside, is_inch != (unit == "in"), not is_ply, abs(each.actual - mm))
+        is_other = _is_in_inches(each.title) != (unit == "in")
+        return (outside, is_other, not is_ply, abs(each.actual - mm))
 
     order = sorted(range(len(stock.sheets)), key=lambda i: (away(stock.sheets[i]), i))
     names = [stock.sheets[i].name for i in order]
