@@ -78,7 +78,8 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
         *_relief(found, wanted),
         stated.parts,
     ]
-    joints = [*stated.joints, *wanted.ways]
+    told = [each for each in stated.joints if not _is_told(each, wanted.ways)]
+    joints = [*told, *wanted.ways]
     if joints:
         lines += [
             "",
@@ -102,6 +103,11 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
         for name, body in stated.drawings.items()
     }
     return AdoptedText(plan="\n".join(lines), drawings=drawings)
+
+
+def _is_told(joint: str, ways: Sequence[str]) -> bool:
+    """Tell whether a joint is stated again, with which way round."""
+    return any(each.startswith(f"{joint[:-1]},") for each in ways)
 
 
 def steps_text(steps: Sequence[Step], unplaced: Sequence[str]) -> str:

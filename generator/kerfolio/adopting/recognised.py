@@ -24,6 +24,9 @@ FITTED = 0.6
 AS_LONG = 0.8
 """A slot is drawn longer than its tab by no more, mm."""
 
+LOOSE = 6.0
+"""Where nothing else goes together, a slot may be so much longer than its tab, mm."""
+
 _LEAST, _MOST = 2.0, 42.0
 """Sheets thinner or thicker, mm, are none that is cut by a router (common practice)."""
 
@@ -359,7 +362,7 @@ def _may_go_in(
     least = min((each.mm for each in sheets), default=0.0) * _STUB
     most = max((each.mm for each in sheets), default=0.0) * _TUSK
     wide = stretch.width
-    return least <= stretch.depth <= most and any(-0.1 <= s - wide <= AS_LONG for s in slots_long)
+    return least <= stretch.depth <= most and any(-0.1 <= s - wide <= LOOSE for s in slots_long)
 
 
 def _is_of_fingers(stretch: Stretch, rows: Iterable[FingerRow]) -> bool:

@@ -12,7 +12,7 @@ from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Notch
+from kerfolio.adopting.recognised import AS_LONG, Notch
 from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
 from kerfolio.adopting.shapes_text import (
     Pen,
@@ -88,7 +88,7 @@ class PlanWriter:
             poses = self._arranged.poses
             x, y, _ = poses[meet.other].inverse.vector(poses[meet.one].z)
             self._joints.append(f"{{notch: {one}, with: {other}, looking: {looking((x, y))}}}")
-        self._joints += self._wedge_joints()
+        self._joints += [*self._loose_joints(), *self._wedge_joints()]
         return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
 
     def tab_joints(self) -> Iterator[tuple[int, int, str, str, Point]]:
@@ -323,6 +323,12 @@ class PlanWriter:
         }
         first, last = body.spot(made[0].at, slots.slots[0]), body.spot(made[-1].at, slots.slots[-1])
         middle = (_half(first[0], last[0]), _half(first[1], last[1]))
+        if self._is_loose(slots):
+            spots = [self._pen.spot(body.spot(e.at, i)) for e, i in zip(made, slots.slots, strict=True)]
+            places = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
+            turn, takes = angle_text(turn_of(made[0].along) % 180), self._by_width(made[0].width)
+            long = self._pen.number(made[0].length - 2 * self._fits[takes])
+            return f"{{slot: {{at: {places}, length: {long}{turn}, takes: {takes}}}}}"
         if len(made) == 1:
             angle = turn_of(made[0].along) % 180
         else:
@@ -333,6 +339,22 @@ class PlanWriter:
         if made[0].depth is not None:
             return f"{{housings: {{of: {of}, at: {at}, depth: {self._pen.number(made[0].depth)}}}}}"
         return f"{{slots: {{of: {of}, at: {at}}}}}"
+
+    def _is_loose(self, slots: SlotSet) -> bool:
+        """Tell whether slots are longer than their tabs by more than play: they do not follow those."""
+        part, mate = self._parts[slots.part], next(each for each in slots.mates if each)
+        tab = self._parts[mate[1].part].made.tabs[mate[1].tabs[0]]
+        slot = part.made.slots[slots.slots[0]]
+        return slot.depth is None and slot.length - tab.width > AS_LONG
+
+    def _loose_joints(self) -> Iterator[str]:
+        """Yield the joints of tabs with slots that do not follow them."""
+        for each in (slots for slots in self._slots if self._is_loose(slots)):
+            name = self._slot_name(each.part, each)
+            for piece, mate in zip(self._parts[each.part].numbers, each.mates, strict=True):
+                if mate is not None:
+                    first = f"{self._label[mate[0]]}.{self._set_names[mate[1]]}"
+                    yield f"{{tab: {first}, into: {self._label[piece]}.{name}}}"
 
     def _of(self, part: PartPlan, mates: Mapping[int, str]) -> str:
         """Return whom a set follows: a name, or one for each piece."""

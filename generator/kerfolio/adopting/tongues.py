@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kerfolio.adopting.meeting import Body, Meet
+from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Tab
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.together import Arrangement
@@ -41,7 +41,7 @@ def with_own_tongues(
         if each.kind is not TAB or (each.one, each.first) in numbers
     )
     owner = {piece: part for part in made for piece in part.numbers}
-    bodies = {n: Body(owner[n].made, body.thickness) for n, body in arranged.bodies.items()}
+    bodies = {n: replace(body, part=owner[n].made) for n, body in arranged.bodies.items()}
     return tuple(made), replace(arranged, meets=meets, bodies=bodies)
 
 

@@ -55,5 +55,8 @@ def lost_lines(found: Adopted) -> Iterator[str]:
             if is_to_a_depth(part.made.draft.openings[index].names):
                 name = part.made.draft.openings[index].names[0]
                 yield f"to confirm: `{name}` in `{part.name}` does not say how deep: cut through"
+    asked = {each.about for each in found.questions}
     for each in found.unplaced:
+        if each.partition(".")[0] in asked:
+            continue
         yield f"not understood: nothing tells where `{each}` goes"

@@ -249,7 +249,7 @@ def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]
     if not stated_unit(path):
         said = SaidOfDrawing(unit=Named("mm"))
     read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
-    return read(path, path.name, art=True, asked=said)
+    return read(path, path.name, art=True, asked=said, named=True)
 
 
 def _found(
