@@ -157,8 +157,8 @@ def _growths(
 ) -> Iterator[tuple[str, tuple[float, float], tuple[float, float]]]:
     """Yield how each part's outline grows while the sheet does: as it should, and as it is."""
     points: Sequence[SettledPlan] = made.proof.points if made.proof else ()
-    if len(points) < 2:
-        return
+    if len(points) < 2 or len(made.found.sheets if made.found else ()) > 1:
+        return  # where several sheets grow at once, nobody knows what follows which
     low, high = points[0], points[-1]
     for name, own in pairs.items():
         ends = [next((p for p in at.parts if p.name == own.name), None) for at in (low, high)]

@@ -183,20 +183,25 @@ class Outlined:
             self.y(at[1], {sheet: shift[1] for sheet, shift in moves.items()}),
         )
 
-    def edge_at(self, out: Point, at: Point) -> tuple[int, int] | None:
-        """Return the straight edge that a point lies on, by the turnings at both its ends."""
-        count = len(self._spots)
-        for index, here in enumerate(self._spots):
+    def edge_at(
+        self, out: Point, at: Point
+    ) -> tuple[tuple[Linear, Linear], tuple[Linear, Linear]] | None:
+        """Return where the straight edge that a point lies on begins and ends."""
+        turnings = self.turnings or ()
+        for index, turning in enumerate(turnings):
             there = self.outs[index]
             if there[0] * out[0] + there[1] * out[1] < 1 - 1e-4:
                 continue
-            after = self._spots[(index + 1) % count]
-            level = (at[0] - here[0]) * there[0] + (at[1] - here[1]) * there[1]
-            along = ((after[0] - here[0]), (after[1] - here[1]))
-            size = dist(here, after)
-            run = ((at[0] - here[0]) * along[0] + (at[1] - here[1]) * along[1]) / size
+            following = (index + 1) % len(turnings)
+            after = turnings[following]
+            start = turning.corner.at if turning.corner else turning.end
+            end = after.corner.at if after.corner else after.start
+            level = (at[0] - start[0]) * there[0] + (at[1] - start[1]) * there[1]
+            size = dist(start, end)
+            along = ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
+            run = (at[0] - start[0]) * along[0] + (at[1] - start[1]) * along[1]
             if abs(level) <= _NEAR and -_NEAR <= run <= size + _NEAR:
-                return index, (index + 1) % count
+                return self.at_turning(index, start), self.at_turning(following, end)
         return None
 
     @property

@@ -31,10 +31,23 @@ class Bought:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Relieved:
+    """How corners are relieved: the style, and the stock's name of the cutter; empty for the usual."""
+
+    cutter: str = ""
+    style: str = "dog-bone"
+
+    @property
+    def text(self) -> str:
+        """What a plan states."""
+        return f"{{style: {self.style}, cutter: {self.cutter}}}" if self.cutter else self.style
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
     """What a plan's text is made for: its title, unit, day, what sheets are cut from.
 
-    ``cutter`` is the stock's name of that which the drawing is relieved for, or its thin sheet wants. ``ways`` are joints
+    ``relief`` is what the drawing is relieved for, or its thin sheet wants. ``ways`` are joints
     that say which way round, ``steps`` how it goes together, as they stand in a plan. ``clears``
     names hardware by the diameters of its holes, in hundredths of a mm.
     """
@@ -44,7 +57,7 @@ class Wanted:
     day: date
     file: str
     bought: Mapping[str, Bought]
-    cutter: str = ""
+    relief: Relieved = field(default_factory=Relieved)
     ways: tuple[str, ...] = ()
     steps: str = ""
     clears: Mapping[int, str] = field(default_factory=dict)
@@ -148,12 +161,11 @@ def _reading(mm: float, unit: str) -> str:
 
 
 def _relief(found: Adopted, wanted: Wanted) -> list[str]:
-    radius = found.relief
-    if radius is None and not wanted.cutter:
+    radius, stated = found.relief, f"relief: {wanted.relief.text}"
+    if radius is None and not wanted.relief.cutter:
         return []
     if radius is None:
         guess = "# guessed: no corner is relieved in the drawing, and the sheet is thin."
-        return [guess, f"relief: {{style: dog-bone, cutter: {wanted.cutter}}}", ""]
+        return [guess, stated, ""]
     count = f"# {found.reliefs} corners are relieved in the drawing, radius {digits(radius, 2)} mm."
-    style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
-    return [count, f"relief: {style}", ""]
+    return [count, stated, ""]

@@ -183,7 +183,7 @@ class _Size:
 def _sizes(part: Draft, rows: Sequence[FingerRow]) -> Iterator[_Size]:
     """Yield sizes that may be a sheet's thickness; of rows of fingers how deep they are."""
     count = len(part.cuttings)
-    every = stretches(part.outline.contour)
+    every = _prongs(part.outline.contour)
     found = [each for each in every if not _is_of_fingers(each, rows)]
     for row in rows:
         yield _Size(row.depth, TAB, count * row.count / 2)
@@ -258,7 +258,7 @@ def recognised(
     Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm; or, like tusks and stubs,
     of another depth and as wide as some slot is long (``slots_long``, mm).
     """
-    found = stretches(part.outline.contour)
+    found = _prongs(part.outline.contour)
     tabs, notches = [], []
     rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
     between = _between_notches(found, sheets)
@@ -299,6 +299,28 @@ def recognised(
         pockets=tuple(pockets),
         fingers=rows,
     )
+
+
+def _prongs(outline: Contour) -> list[Stretch]:
+    """Return the notches and tabs of an outline, without what stands between two tabs.
+
+    Between the upper walls of tabs at both ends of a board all that lies above them looks like a wide
+    tab whose walls are the shoulders of those: of each other's shoulders the narrower are tabs.
+    """
+    found = stretches(outline)
+    tabs = [each for each in found if each.tab]
+
+    def stands_between(tab: Stretch) -> bool:
+        narrower = [each for each in tabs if each.width < tab.width]
+        return all(
+            any(
+                wall in other.shoulders and not {*other.walls}.isdisjoint(tab.shoulders)
+                for other in narrower
+            )
+            for wall in tab.walls
+        )
+
+    return [each for each in found if not (each.tab and stands_between(each))]
 
 
 def _between_notches(found: Sequence[Stretch], sheets: Sequence[Thickness]) -> set[Stretch]:

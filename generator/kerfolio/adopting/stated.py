@@ -181,9 +181,8 @@ class PlanWriter:
             place = body.y if upright_edge else body.x
             axis = 1 if upright_edge else 0
             return side, [self._pen.text(place(each[axis] - width / 2)) for each in spots]
-        found = body.edge_at(out, spots[0])
-        assert found is not None, "a tab stands on an edge"
-        ends = [body.corner(each) for each in found]
+        ends = body.edge_at(out, spots[0])
+        assert ends is not None, "a tab stands on an edge"
         (x0, y0), (x1, y1) = ((x.drawn, y.drawn) for x, y in ends)
         size = dist((x0, y0), (x1, y1))
         ux, uy = (x1 - x0) / size, (y1 - y0) / size

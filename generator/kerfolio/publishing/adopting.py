@@ -17,7 +17,14 @@ from kerfolio.adopting.cleaned import cleaned
 from kerfolio.adopting.clears import clears
 from kerfolio.adopting.naming import steady
 from kerfolio.adopting.nested import is_sold
-from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
+from kerfolio.adopting.plan_text import (
+    AdoptedText,
+    Bought,
+    Relieved,
+    Wanted,
+    plan_text,
+    steps_text,
+)
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.unit_names import UNITS
 from kerfolio.adopting.units import Sold, units_by_likelihood
@@ -298,24 +305,25 @@ def _wanted(
         day=request.day,
         file=request.drawing.name,
         bought=bought,
-        cutter=_cutter(found, stock, plan_unit),
+        relief=_relief(found, stock, plan_unit),
         clears=clears(stock),
     )
 
 
-def _cutter(found: Adopted, stock: Stock, unit: str) -> str:
-    """Return the cutter that the drawing is relieved for, or one for sheets so thin; else nothing."""
+def _relief(found: Adopted, stock: Stock, unit: str) -> Relieved:
+    """Return what the drawing is relieved for, or what sheets so thin want; else the usual."""
     radius = found.relief
     plain = [each for each in stock.cutters if not each.angle]
     if radius is not None:
         drawn = [each.name for each in plain if abs(each.diameter - 2 * radius) < _RELIEVED]
-        return min(drawn, default="")
-    thin = min(each.drawn.mm for each in found.sheets) if found.sheets else _THIN
-    if thin >= _THIN:
-        return ""
+        return Relieved(cutter=min(drawn, default=""))
+    thin = min((each.drawn.mm for each in found.sheets), default=_THIN)
+    if thin >= _THIN or not plain:
+        return Relieved()
+    plain.sort(key=lambda e: (_is_in_inches(e.title) != (unit == "in"), -e.diameter, e.name))
     small = [each for each in plain if each.diameter <= _OF_THIN * thin]
-    small.sort(key=lambda e: (_is_in_inches(e.title) != (unit == "in"), -e.diameter, e.name))
-    return small[0].name if small else ""
+    least = min(plain, key=lambda each: each.diameter)
+    return Relieved(cutter=small[0].name) if small else Relieved(cutter=least.name, style="none")
 
 
 def _is_in_inches(title: str) -> bool:
