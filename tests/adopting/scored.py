@@ -149,7 +149,9 @@ def _joints(made: AdoptedPlan, called: Mapping[str, str]) -> Iterator[str]:
 
 
 def _ends(pair: str, right: RightAnswer) -> list[str]:
-    return [name for name in right.parts if pair.startswith(f"{name}-") or pair.endswith(f"-{name}")]
+    return [
+        name for name in right.parts if pair.startswith(f"{name}-") or pair.endswith(f"-{name}")
+    ]
 
 
 def _growths(

@@ -28,6 +28,7 @@ from kerfolio.adopting.recognised import (
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Dropped, Question
 from kerfolio.adopting.sheets import sheets_of
+from kerfolio.adopting.stands import Standing, standing
 from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.adopting.tongues import with_own_tongues
 from kerfolio.adopting.touching import touches
@@ -57,6 +58,7 @@ class Adopted:
     parts: tuple[PartPlan, ...]
     arranged: Arrangement
     wedges: tuple[Wedge, ...]
+    stands: Standing | None
     follows: Mapping[str, Following]
     questions: tuple[Question, ...]
 
@@ -108,6 +110,7 @@ def adopted(
     parts = tuple(_parts(found, made, names, sheets, ways[0] if ways else _NOWHERE))
     choice = choices(parts, ways, given) if ways else Choice(arranged=_NOWHERE)
     parts, best = with_own_tongues(parts, choice.arranged)
+    stands, asked = standing(parts, best, given)
     fixed = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
     driven, touching = wedges(parts, best), touches(parts, best)
     made_up = Adopted(
@@ -117,11 +120,11 @@ def adopted(
         parts=parts,
         arranged=best,
         wedges=driven,
+        stands=stands,
         follows={
-            each.name: following(parts, best, driven, touching, each.name, fixed)
-            for each in sheets
+            each.name: following(parts, best, driven, touching, each.name, fixed) for each in sheets
         },
-        questions=(*clean.questions, *taken_apart.questions, *choice.questions),
+        questions=(*clean.questions, *taken_apart.questions, *choice.questions, *asked),
     )
     return replace(made_up, questions=(*made_up.questions, *_alone(made_up)))
 
@@ -184,9 +187,7 @@ def _together(made: Sequence[Recognised], thick: Sequence[Thickness]) -> tuple[A
     return loose if loose and len(loose[0].poses) > len(snug[0].poses) else snug
 
 
-def _pieces(
-    made: Sequence[Recognised], thick: Sequence[Thickness], play: float
-) -> list[Piece]:
+def _pieces(made: Sequence[Recognised], thick: Sequence[Thickness], play: float) -> list[Piece]:
     found: list[Piece] = []
     for part in made:
         which = sheets_of(part, made, thick)

@@ -110,7 +110,8 @@ def _in_words(kinds: Sequence[tuple[_Lie, ...]]) -> tuple[str, ...]:
     differ = [len({tuple(lie[k] for lie in each) for each in rows}) > 1 for k in range(3)]
     shown = [k for k in range(3) if differ[k] and columns[k]] or [0]
     return tuple(
-        "; ".join(_piece_in_words(lie, shown) for lie in each) if each else _NOWHERE for each in rows
+        "; ".join(_piece_in_words(lie, shown) for lie in each) if each else _NOWHERE
+        for each in rows
     )
 
 

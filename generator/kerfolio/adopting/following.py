@@ -29,6 +29,7 @@ from kerfolio.model.feature_kind import NOTCH, TAB
 _LEAST = 1e-6
 _FINE = 10000
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Following:
     """How edges and slots of each part move while one sheet grows by 1 mm.

@@ -99,6 +99,16 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
             "joints:   # sets that follow their mates meet them; here is the rest",
         ]
         lines += [f"  - {each}" for each in joints]
+    if found.stands is not None:
+        how = found.stands
+        label = next(
+            name
+            for part in found.parts
+            for number, name in zip(part.numbers, part.labels, strict=True)
+            if number == how.piece
+        )
+        way = f"{{piece: {label}, looks: {how.looks}, top: {how.top}}}"
+        lines += ["", f"standing: {way}   # guessed: as it is drawn"]
     if wanted.steps:
         lines += [
             "",

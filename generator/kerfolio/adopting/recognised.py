@@ -377,9 +377,7 @@ def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], housings: Iterabl
     return False
 
 
-def _may_go_in(
-    stretch: Stretch, sheets: Sequence[Thickness], slots_long: Iterable[float]
-) -> bool:
+def _may_go_in(stretch: Stretch, sheets: Sequence[Thickness], slots_long: Iterable[float]) -> bool:
     """Tell whether a tab that is deeper or less deep than a sheet may go into some slot."""
     least = min((each.mm for each in sheets), default=0.0) * _STUB
     most = max((each.mm for each in sheets), default=0.0) * _TUSK

@@ -323,7 +323,9 @@ class PlanWriter:
         first, last = body.spot(made[0].at, slots.slots[0]), body.spot(made[-1].at, slots.slots[-1])
         middle = (_half(first[0], last[0]), _half(first[1], last[1]))
         if self._is_loose(slots):
-            spots = [self._pen.spot(body.spot(e.at, i)) for e, i in zip(made, slots.slots, strict=True)]
+            spots = [
+                self._pen.spot(body.spot(e.at, i)) for e, i in zip(made, slots.slots, strict=True)
+            ]
             places = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
             turn, takes = angle_text(turn_of(made[0].along) % 180), self._by_width(made[0].width)
             long = self._pen.number(made[0].length - 2 * self._fits[takes])

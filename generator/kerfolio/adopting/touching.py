@@ -72,7 +72,9 @@ def touches(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[Touch, ..
                 butted.append(Touch(piece, edge.out, edge.at(0.5), other, flush=False))
                 far = onto.inverse
                 for end in plain[owner[other].name]:
-                    if _is_flush(own, far.vector((*end.out, 0.0)), far.point(body.mid(end.at(0.5)))):
+                    if _is_flush(
+                        own, far.vector((*end.out, 0.0)), far.point(body.mid(end.at(0.5)))
+                    ):
                         flush.append(Touch(other, end.out, end.at(0.5), piece, flush=True))
     return (*butted, *dict.fromkeys(flush))
 
