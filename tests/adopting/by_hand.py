@@ -1,7 +1,7 @@
 """Drawings as several hands make them, of things that no sample plan is, each with its answer.
 
-Those in SVG stand in ``hands`` as they were written; those in DXF are drawn here with ezdxf, each in
-the habits of one maker. ``hands/NAME.json`` is the right answer, fixed by hand.
+Those in SVG stand in ``hands`` as they were written; those in DXF are drawn here with ezdxf, each
+in the habits of one maker. ``hands/NAME.json`` is the right answer, fixed by hand.
 
     python -m tests.adopting.by_hand FOLDER
 
@@ -16,7 +16,8 @@ import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from io import StringIO
-from math import atan2, cos, degrees, hypot, pi, radians, sin
+from itertools import pairwise
+from math import cos, hypot, radians, sin
 from pathlib import Path
 from typing import Any
 
@@ -31,7 +32,7 @@ Spot = tuple[float, float]
 class Right:
     """What is right about a part: its count, its outline's sides (mm), its features by kind.
 
-    ``grows`` is how its outline, tabs and all, grows along both sides while the sheet grows by 1 mm.
+    ``grows`` is how its outline, tabs and all, grows both ways while the sheet grows by 1 mm.
     """
 
     count: int
@@ -254,7 +255,7 @@ def laptop_stand() -> Any:
 
     def lines(spots: list[Spot], at: Spot) -> None:
         there = [(x + at[0], y + at[1]) for x, y in spots]
-        for a, b in zip(there, there[1:], strict=False):
+        for a, b in pairwise(there):
             space.add_line(a, b)
 
     def notch(x: float, level: float, end: float, at: Spot) -> list[Spot]:

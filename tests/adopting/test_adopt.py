@@ -36,7 +36,7 @@ MEETINGS = {
     "window-shelf": {"notch": 1},
     "potting-bench": {"tab": 44},
 }
-"""What meets in each plan, of what goes through the sheet, counted in the plan by hand; tusks too."""
+"""What meets in each plan, of what goes through the sheet, counted in the plan by hand."""
 
 WEDGES = {"potting-bench": 2}
 

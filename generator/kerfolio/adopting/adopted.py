@@ -18,17 +18,16 @@ from kerfolio.adopting.recognised import (
     AS_LONG,
     LOOSE,
     Recognised,
-    Thickness,
     housing_depths,
     mortises,
     recognised,
-    thicknesses,
     with_tongues,
 )
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Dropped, Question
 from kerfolio.adopting.sheets import sheets_of
 from kerfolio.adopting.stands import Standing, standing
+from kerfolio.adopting.thicknesses import Thickness, thicknesses
 from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.adopting.tongues import with_own_tongues
 from kerfolio.adopting.touching import touches
@@ -133,7 +132,7 @@ _PUT_ON, _LEAVE = "a piece of it, put on last", "no piece of it: leave it out"
 
 
 def _alone(found: Adopted) -> Iterator[Question]:
-    """Yield a question for each part of which nothing tells where it goes, where others are joined."""
+    """Yield a question for each part that nothing places, where others are joined."""
     for part in found.parts if len(found.arranged.poses) > 1 else ():
         if not set(part.labels).isdisjoint(found.unplaced):
             yield Question(
@@ -147,7 +146,7 @@ def _alone(found: Adopted) -> Iterator[Question]:
 def _wanted(
     drawn: Sequence[Draft], taken: Nested, answers: Mapping[str, str]
 ) -> tuple[list[Draft], list[Called], Nested]:
-    """Return the parts that belong to the thing, their names, and what is left over of the drawing."""
+    """Return the parts that belong to the thing, their names, and what else is drawn."""
     kept: list[tuple[Draft, Called]] = []
     dropped = list(taken.dropped)
     for draft, name in zip(drawn, called(drawn, taken.texts), strict=True):

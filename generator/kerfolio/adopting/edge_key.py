@@ -16,13 +16,20 @@ class OnEdge(Protocol):
     """A tab or a notch: where it lies, its way out, its width and depth, mm."""
 
     @property
-    def at(self) -> Point: ...
+    def at(self) -> Point:
+        """Where it lies."""
+
     @property
-    def out(self) -> Point: ...
+    def out(self) -> Point:
+        """The unit vector out of the part."""
+
     @property
-    def width(self) -> float: ...
+    def width(self) -> float:
+        """Its width, mm."""
+
     @property
-    def depth(self) -> float: ...
+    def depth(self) -> float:
+        """Its depth, mm."""
 
 
 def edge_key(out: Point, at: Point) -> EdgeKey:

@@ -1,10 +1,11 @@
 """What must follow the thickness: by closing the loops of joints a little thinner and thicker.
 
 While a sheet grows by 1 mm, each piece may move and each edge that carries tabs or fingers may be
-moved, so that shoulders stay on faces and tabs in the middle of their slots; a wedge's slot goes with
-the face that the wedge draws on. These are linear equations. Of all that answer them the one is taken that moves the fewest edges: right and upper
-ones before left and lower ones, those with tabs before those with fingers, which make the outer
-size, and slots only where no edge will do.
+moved, so that shoulders stay on faces and tabs in the middle of their slots; a wedge's slot goes
+with the face that the wedge draws on. These are linear equations. Of all that answer them the one
+is taken that moves the fewest edges: right and upper ones before left and lower ones, those with
+tabs before those with fingers, which make the outer size, and slots only where no edge will do.
+Edges that only touch a face follow last.
 """
 
 from __future__ import annotations
@@ -66,8 +67,8 @@ def following(
 
 
 _Unknown = tuple[str, int, tuple[int, ...]]
-"""What may move: an opening that is ``led`` by one thing alone, a ``piece`` along an axis, a ``side``
-of a part with tabs, a ``corner`` (one with fingers), an ``opening`` of a part along an axis."""
+"""What may move: an opening ``led`` by one thing alone, a ``piece`` along an axis, a ``side`` of a
+part with tabs, a ``corner`` (one with fingers), an ``opening`` of a part along an axis."""
 
 _RANKS = ("led", "piece", "side", "corner", "opening")
 
@@ -152,7 +153,7 @@ class _Equations:
         self._rows.append((row, wanted))
 
     def solved(self) -> tuple[Following, dict[int, Vector]]:
-        """Return what moves, by the fewest unknowns in their order of preference; and the pieces."""
+        """Return what moves, by the fewest unknowns in order of preference; and the pieces."""
         every = {each for row, _ in self._rows for each in row}
         order = sorted(every, key=_preference)
         place = {each: i for i, each in enumerate(order)}

@@ -13,12 +13,12 @@ from kerfolio.adopting.edge_key import EdgeKey, edge_key, is_same_edge
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.following import Following, moved_corners
 from kerfolio.adopting.linear import Linear
+from kerfolio.adopting.recognised import across
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.turnings import Turning, turnings_of
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shapes import rectangle
 
 _NEAR = 0.2
 _SAME = 0.02
@@ -263,11 +263,7 @@ def is_drawn(part: PartPlan) -> bool:
 
 
 def _row_box(row: FingerRow) -> Contour:
-    (x0, y0), (x1, y1) = row.start, row.end
-    ux, uy = row.out
-    deep = row.depth + _SAME
-    xs, ys = sorted((x0, x1, x0 - ux * deep)), sorted((y0, y1, y0 - uy * deep))
-    return rectangle(xs[0], ys[0], xs[-1], ys[-1])
+    return across(row.middle, row.out, dist(row.start, row.end), -row.depth - _SAME, 0.0)
 
 
 def _moved(edges: Mapping[EdgeKey, Fraction], out: Point, at: Point) -> Fraction:

@@ -32,7 +32,7 @@ class Bought:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Relieved:
-    """How corners are relieved: the style, and the stock's name of the cutter; empty for the usual."""
+    """How corners are relieved, and the stock's name of the cutter; empty for the usual."""
 
     cutter: str = ""
     style: str = "dog-bone"

@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from kerfolio.adopting.corners import Corner, corners_of, rounded_slot, upright
 from kerfolio.adopting.linear import Linear, number_text
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Hole, diameter_of
+from kerfolio.adopting.recognised import Hole
+from kerfolio.adopting.roundness import diameter_of
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import INCH
 from kerfolio.geometry.arc import edges
@@ -16,7 +17,6 @@ from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import moved
 from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
-
 
 _FEW = 12
 """A body of so many curves is stated where none of it follows a sheet; one of more is drawn."""

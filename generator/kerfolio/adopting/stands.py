@@ -1,8 +1,8 @@
-"""How the whole stands, where pieces lie oblique to each other: as most of them are drawn, and firmly.
+"""How the whole stands, where pieces lie oblique to each other: as most are drawn, and firmly.
 
-Where all lie square, the names and the drawings of a plan's pieces tell it. Where a roof or a leaning
-leg comes first, quarter turns of that one leave the rest askew: then one that most others lie square
-to is gone by.
+Where all lie square, the names and the drawings of a plan's pieces tell it. Where a roof or a
+leaning leg comes first, quarter turns of that one leave the rest askew: then one that most others
+lie square to is gone by.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ _WAYS: dict[str, Vector] = {
 
 _SQUARE = 0.999
 _DOUBT = 0.15
-"""Two ways to stand are in doubt whose likeness to the drawing differs by so small a share of it."""
+"""Two ways to stand are in doubt whose likeness to the drawing differs by a smaller share."""
 
 _LEVEL = 1.0
 _SAME = 0.3

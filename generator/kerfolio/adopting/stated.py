@@ -117,7 +117,7 @@ class PlanWriter:
             yield f"    pieces: [{', '.join(ends)}]"
 
     def _features(self, number: int) -> Iterator[tuple[str, str]]:
-        part, body = self._parts[number], self._bodies[number]
+        body = self._bodies[number]
         for key, name in self._set_names.items():
             if key.part == number:
                 yield name, self._tabs(body, key)
@@ -155,7 +155,7 @@ class PlanWriter:
         return f"{{tabs: {{edge: {edge}, at: {at}, width: {width}, depth: {deep}}}}}"
 
     def _depth(self, depth: float, tabs: TabSet) -> str:
-        """Return how deep tabs are: as their mate's sheet is thick, and what they stand out more."""
+        """Return how deep tabs are: as their mate's sheet is thick, and what stands out."""
         mates = [
             self._parts[each.part].sheet
             for each in self._slots
@@ -342,7 +342,7 @@ class PlanWriter:
         return f"{{slots: {{of: {of}, at: {at}}}}}"
 
     def _is_loose(self, slots: SlotSet) -> bool:
-        """Tell whether slots are longer than their tabs by more than play: they do not follow those."""
+        """Tell whether slots are longer than their tabs by more than play: they do not follow."""
         part, mate = self._parts[slots.part], next(each for each in slots.mates if each)
         tab = self._parts[mate[1].part].made.tabs[mate[1].tabs[0]]
         slot = part.made.slots[slots.slots[0]]

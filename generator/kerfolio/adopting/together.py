@@ -2,8 +2,8 @@
 
 A piece joins those that have their place where the most of its tabs, slots, notches and fingers
 meet theirs, and nothing needs the same room. A few of the best arrangements are kept at each step,
-since the first tab that fits need not be the right one. Of equals those come first in which pieces of
-one part lie in a row, as uprights, shelves and dividers do.
+since the first tab that fits need not be the right one. Of equals those come first in which pieces
+of one part lie in a row, as uprights, shelves and dividers do.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ _KEPT = 16
 """So many arrangements are followed side by side."""
 
 _LEVEL, _LINED_UP = 0.9995, 0.5
-"""Twins lie in a row where they are turned alike and are no further apart, mm, along their faces."""
+"""Twins in a row are turned alike and no further apart, mm, along their faces."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Edges that went into housings, and tusks into slots, made tabs for good; all others edges again."""
+"""Edges that went into housings and tusks into slots are tabs for good, all others edges again."""
 
 from __future__ import annotations
 

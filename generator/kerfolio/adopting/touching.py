@@ -1,4 +1,4 @@
-"""Edges that follow a sheet without any tab: butted on a face, or flush with one that butts on theirs.
+"""Edges that follow a sheet without any tab: butted on a face, or flush with what butts on theirs.
 
 Once it is known how pieces move while a sheet grows, so is how such an edge must, to touch as it is
 drawn: no gap opens, and nothing needs the same room.
@@ -30,7 +30,7 @@ _SHARES = (0.5, 0.25, 0.75)
 
 @dataclass(frozen=True, slots=True)
 class Touch:
-    """An edge of a piece that lies in the plane of another's face, ``flush`` with it or butted on it.
+    """An edge of a piece in the plane of another's face, ``flush`` with it or butted on it.
 
     ``out`` and ``at``, the middle of the edge, are in the piece's own drawing.
     """
@@ -54,7 +54,7 @@ class _Edge:
 
 
 def touches(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[Touch, ...]:
-    """Return the edges without tabs and fingers that touch faces, then those flush with such pieces."""
+    """Return the edges without tabs and fingers that touch faces, then those flush with them."""
     owner = {piece: part for part in parts for piece in part.numbers}
     plain = {part.name: tuple(_plain_edges(part)) for part in parts}
     butted, flush = [], []

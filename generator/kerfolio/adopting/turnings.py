@@ -30,7 +30,7 @@ class Turning:
 
 
 def turnings_of(contour: Contour) -> tuple[Turning, ...] | None:
-    """Return the turnings of a closed contour, counter-clockwise: straight edge i begins at the i-th.
+    """Return the turnings of a closed contour: straight edge i begins at the i-th.
 
     None where it has too few straight edges to be stated by them, or too many edges.
     """

@@ -19,7 +19,7 @@ _BORDER = 0.002
 _ALIKE = 0.005
 _LEAST, _MOST = 20.0, 4000.0
 _GRIDS, _ON_GRID = (0.5, float(INCH) / 16), 0.012
-"""Makers draw in halves of a millimetre or sixteenths of an inch; so near, mm, a length is round."""
+"""Makers draw in halves of a mm or sixteenths of an inch; so near, mm, a length is round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -31,7 +31,7 @@ def ways_round(
 
 
 def _joints(found: Adopted) -> Iterator[tuple[str, str, tuple[str, str]]]:
-    """Yield for each set of tabs its name, its joint with its way round, and both pieces' labels."""
+    """Yield for each set of tabs its name, its joint with its way round, and both pieces."""
     writer = PlanWriter(found, "mm", {})  # names alone are asked
     for one, other, first, second, out in writer.tab_joints():
         a, b = found.arranged.poses[one], found.arranged.poses[other]

@@ -38,7 +38,7 @@ class WedgeShape:
 
 
 def wedge_shape(outline: Contour) -> WedgeShape | None:
-    """Return the wedge that an outline is: two ends square to a straight side, the fourth slanted."""
+    """Return the wedge that an outline is: two ends square to a side, the fourth slanted."""
     corners = corners_of(outline)
     if corners is None or len(corners) != 4:
         return None

@@ -28,9 +28,9 @@ _TO_DRIVE = 4.0
 class Wedge:
     """A wedge in its place: its piece, what it goes through by a slot's number, what it holds.
 
-    ``at`` is the point of its drawing, mm, in the middle of the slot; driven in from the back of the
-    piece it goes through, its show face looks along ``looks``, as that piece is drawn. ``out`` is
-    the way out of the tusk there.
+    ``at`` is the point of its drawing, mm, in the middle of the slot; driven in from the back of
+    the piece it goes through, its show face looks along ``looks``, as that piece is drawn. ``out``
+    is the way out of the tusk there.
     """
 
     piece: int
@@ -103,7 +103,7 @@ def _along(slot: Slot, tab: Tab) -> float:
 
 
 def _is_in(slot: Slot, tab: Tab, thick: float) -> bool:
-    """Tell whether a slot lies along a tusk, and begins within the sheet that the tusk goes through."""
+    """Tell whether a slot lies along a tusk, and begins within the sheet that this goes through."""
     run = abs(slot.along[0] * tab.out[0] + slot.along[1] * tab.out[1])
     aside = (slot.at[0] - tab.at[0]) * tab.out[1] - (slot.at[1] - tab.at[1]) * tab.out[0]
     inner, outer = (_along(slot, tab) + way * slot.length / 2 for way in (-1, 1))
@@ -113,7 +113,7 @@ def _is_in(slot: Slot, tab: Tab, thick: float) -> bool:
 
 def _placed(piece: int, shape: WedgeShape, tusk: _Tusk) -> Wedge:
     (ox, oy) = tusk.out
-    # Where the head comes in the wedge is widest, half the tusk's sheet from the middle of its slot.
+    # Where the head comes in it is widest, half the tusk's sheet from the middle of its slot.
     up = shape.across(tusk.bears) - tusk.thick / 2 - _TO_DRIVE
     at = tusk.away if shape.left else shape.thick - tusk.away
     looks = (0.0 - oy, ox) if shape.left else (oy, 0.0 - ox)

@@ -17,7 +17,7 @@ ROOM = (116.0, 72.0)
 """The room of the widest and of the highest piece, mm: all are drawn to one scale."""
 
 COLUMNS = 12
-"""A picture is so many parts of the room wide as its piece needs, so that pieces stand side by side."""
+"""A picture is so many parts of the room wide as it needs, so that pieces stand side by side."""
 
 _FEWEST = 3
 _GAP = 3.0

@@ -14,7 +14,7 @@ from kerfolio.pages.theme import render
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AdoptedPart:
-    """A part: what it is called, what was recognised, inline SVG of it, and its columns of twelve."""
+    """A part: its name, what was recognised, inline SVG of it, and its columns of twelve."""
 
     name: str
     words: str

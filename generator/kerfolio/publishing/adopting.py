@@ -57,8 +57,8 @@ _RELIEVED = 0.2
 """A dog-bone is drawn so much wider or narrower, mm, than its cutter."""
 
 _THIN, _OF_THIN = 7.0, 0.6
-"""Thinner sheets, mm, want a cutter of so large a share of their thickness at most, so that the walls
-of fingers keep a third of it between two dog-bones."""
+"""Thinner sheets, mm, want a cutter of so large a share of their thickness at most, so that the
+walls of fingers keep a third of it between two dog-bones."""
 
 _NEAR = 0.15
 """A sheet is sold so much thinner or thicker, mm, than it is drawn."""
@@ -108,7 +108,8 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
     shared, unread = read_shared(request.workshop, pictures=False) if not refused else (None, ())
     if shared is None:
         return AdoptedPlan(name=name, findings=(*refused, *unread))
-    drawing, told = _drawing(request)
+    said = stated_unit(request.drawing)
+    drawing, told = _drawing(request, said)
     if drawing is None:
         return AdoptedPlan(name=name, findings=told)
     folder = request.workshop / "plans" / name
@@ -118,7 +119,7 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
         if back is not None:
             return back
     inquiry = _Inquiry(request.ask, record.answers if record else {})
-    found, unit = _found(request, drawing, shared.stock, inquiry)
+    found, unit = _found(request, drawing, said, shared.stock, inquiry)
     if not found.parts:
         advice = "Draw each piece as a closed line; text and pictures are not cut."
         nothing = error("empty-drawing", "no piece in the drawing", Place(drawing.file), advice)
@@ -249,22 +250,20 @@ def _refusals(request: AdoptRequest, name: str) -> Iterator[Finding]:
         yield error("bad-name", f"`{name}` is no plan name", Place("plans"), advice)
 
 
-def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]]:
+def _drawing(request: AdoptRequest, said: str) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the drawing, in mm where it states a unit or ``unit`` does, else in its numbers."""
     path = request.drawing
-    said = NOTHING_SAID
-    if not stated_unit(path):
-        said = SaidOfDrawing(unit=Named("mm"))
+    asked = NOTHING_SAID if said else SaidOfDrawing(unit=Named("mm"))
     read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
-    return read(path, path.name, art=True, asked=said, named=True)
+    return read(path, path.name, art=True, asked=asked, named=True)
 
 
 def _found(
-    request: AdoptRequest, drawing: Drawing, stock: Stock, inquiry: _Inquiry
+    request: AdoptRequest, drawing: Drawing, said: str, stock: Stock, inquiry: _Inquiry
 ) -> tuple[Adopted, str]:
-    """Return what the drawing is, and the unit that it counts in."""
-    scale, unit = 1.0, ""
-    if not stated_unit(request.drawing):
+    """Return what the drawing is, and the unit that it counts in: as ``said`` in it, else asked."""
+    scale, unit = 1.0, said
+    if not said:
         unit = request.unit or inquiry.answer(_unit_question(drawing, stock))
         scale = UNITS.get(unit, 1.0)
     sizes = [size for each in stock.sheets for size in each.sizes]
@@ -295,8 +294,7 @@ def _wanted(
     unit: str,
     inquiry: _Inquiry,
 ) -> Wanted:
-    stated = stated_unit(request.drawing) or unit
-    plan_unit = "in" if stated in ("in", "ft") else "mm"
+    plan_unit = "in" if unit in ("in", "ft") else "mm"
     stock = shared.stock
     bought = {e.name: _bought(e, found, stock, plan_unit, inquiry) for e in found.sheets}
     return Wanted(
