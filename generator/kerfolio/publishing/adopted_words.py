@@ -10,6 +10,7 @@ from kerfolio.adopting.depths import is_to_a_depth
 from kerfolio.basis.digits import digits
 from kerfolio.basis.words import counted
 from kerfolio.model.feature_kind import FINGERS, NOTCH, TAB
+from kerfolio.model.joint_kind import WEDGE_JOINT
 
 
 def recognised_lines(found: Adopted) -> Iterator[str]:
@@ -29,7 +30,7 @@ def recognised_lines(found: Adopted) -> Iterator[str]:
     kinds = (TAB, NOTCH, FINGERS)
     told = zip(kinds, words, plural, strict=True)
     met = [counted(counts[kind], one, many) for kind, one, many in told if counts[kind]]
-    met += [counted(len(found.wedges), "wedge")] if found.wedges else []
+    met += [counted(len(found.wedges), WEDGE_JOINT.name)] if found.wedges else []
     if met:
         yield f"joined: {', '.join(met)}"
 
