@@ -34,9 +34,11 @@ MEETINGS = {
     "harbour-stool": {"tab": 12},
     "tool-tote": {"tab": 8, "fingers": 4},
     "window-shelf": {"notch": 1},
-    "potting-bench": {"tab": 42},
+    "potting-bench": {"tab": 44},
 }
 """What meets in each plan, of what goes through the sheet, counted in the plan by hand."""
+
+WEDGES = {"potting-bench": 2}
 
 
 def adopted(how: Spoiling, folder: Path) -> AdoptedPlan:
@@ -57,6 +59,7 @@ def check(how: Spoiling, made: AdoptedPlan) -> None:
     assert len(found.parts) <= right.parts + 1
     assert {each.drawn.mm for each in found.sheets} == set(right.thickness)
     assert Counter(each.kind.name for each in found.arranged.meets) == MEETINGS[how.plan]
+    assert len(found.wedges) == WEDGES.get(how.plan, 0)
     counts = Counter[str]()
     for part in found.parts:
         counts["slots"] += len(part.made.slots) * len(part.numbers)

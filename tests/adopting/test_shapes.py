@@ -11,7 +11,13 @@ import shapely
 from kerfolio.adopting.aside import why_aside
 from kerfolio.adopting.depths import depth_of, is_to_a_depth
 from kerfolio.adopting.linear import Linear, number_text
+from kerfolio.adopting.prongs import prongs
+from kerfolio.adopting.shape import Shape
+from kerfolio.adopting.turnings import turnings_of
+from kerfolio.adopting.units import Sold, units_by_likelihood
+from kerfolio.adopting.wedge_shape import wedge_shape
 from kerfolio.geometry.arc_runs import with_arcs
+from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area
@@ -20,7 +26,7 @@ from kerfolio.geometry.same_shape import placing_of, symmetries
 from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.geometry.squared import squared
 from kerfolio.geometry.straightened import straightened
-from kerfolio.geometry.transform import mirrored_x, moved, turned
+from kerfolio.geometry.transform import mirrored_x, moved, scaled, turned
 from tests.adopting.spoiled import drawn_plan
 
 _L = Contour(((0, 0, 0), (90, 0, 0), (90, 30, 0), (40, 30, 0), (40, 70, 0), (0, 70, 0)))
@@ -162,3 +168,63 @@ def test_depths_stand_in_the_names_of_layers(names: tuple[str, ...], depth: floa
 )
 def test_what_is_beside_the_cutting(names: tuple[str, ...], contour: Contour, aside: bool) -> None:
     assert bool(why_aside(names, contour)) == aside
+
+
+@pytest.mark.parametrize("degrees", [0, 90, 180, 37])
+@pytest.mark.parametrize("left", [True, False])
+def test_a_wedge_is_stood_up_with_its_thin_end_down(degrees: float, left: bool) -> None:
+    """The shape of the contributor's pages: straight side at the left, 16 mm to 33 mm wide."""
+    wedge = Contour(((0, 0, 0), (16, 0, 0), (33, 120, 0), (0, 120, 0)))
+    shape = wedge_shape(tidy(turned(wedge if left else mirrored_x(wedge), degrees)))
+    assert shape is not None
+    assert shape.left == left
+    assert (shape.thin, shape.thick, shape.length) == pytest.approx((16, 33, 120))
+    assert (shape.turn + degrees) % 360 == pytest.approx(0, abs=1e-6)
+    assert shape.across(24.5) == pytest.approx(60)
+
+
+@pytest.mark.parametrize("shape", [rectangle(0, 0, 20, 120), _L, rectangle(0, 0, 400, 600)])
+def test_what_does_not_taper_is_no_wedge(shape: Contour) -> None:
+    assert wedge_shape(shape) is None
+
+
+def test_what_stands_between_the_tabs_of_both_ends_is_no_tab() -> None:
+    """A tread of 400 x 180 with a tab of 100 x 15 at each end: its shoulders are 40 high."""
+    corners = [(0, 0), (400, 0), (400, 40), (415, 40), (415, 140), (400, 140), (400, 180), (0, 180)]
+    corners += [(0, 140), (-15, 140), (-15, 40), (0, 40)]
+    found = prongs(Contour(tuple((x, y, 0) for x, y in corners)))
+    assert [(each.width, each.depth) for each in found] == [(100, 15), (100, 15)]
+
+
+def test_an_arch_lies_between_two_straight_edges() -> None:
+    """A door of 60 mm under a half circle: one turning of two curves, its walls beside it."""
+    half = -0.41421356
+    corners = (
+        (0, 0),
+        (70, 0),
+        (70, 30),
+        (100, 60),
+        (130, 30),
+        (130, 0),
+        (200, 0),
+        (200, 90),
+        (0, 90),
+    )
+    bulges = (0, 0, half, half, 0, 0, 0, 0, 0)
+    door = Contour(tuple((x, y, b) for (x, y), b in zip(corners, bulges, strict=True)))
+    found = turnings_of(door)
+    assert found is not None
+    assert len(found) == 7
+    (arch,) = [each for each in found if each.curves]
+    assert (arch.start, arch.end, arch.corner) == ((70, 30), (130, 30), None)
+
+
+def test_round_lengths_tell_the_unit_where_widths_do_not() -> None:
+    """A frame of 6 mm drawn in px: 22.68 px is as wide as no sheet, and may be any as mm."""
+    sold = Sold(thick=((5.5, 6.9), (21.0, 23.0)), sizes=((2440.0, 1220.0),))
+    px = 96 / 25.4
+    slots = [rectangle(0, 60 * k, 30, 60 * k + 6) for k in range(3)]
+    drawn = [Shape(contour=scaled(each, px)) for each in (rectangle(0, 0, 360, 200), *slots)]
+    assert units_by_likelihood(drawn, sold)[0].startswith("px (96")
+    plain = [Shape(contour=each) for each in (rectangle(0, 0, 360, 200), *slots)]
+    assert units_by_likelihood(plain, sold)[0] == "mm"

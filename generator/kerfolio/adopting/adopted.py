@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from kerfolio.adopting.alike import Draft, drafts
 from kerfolio.adopting.choosing import Choice, choices
@@ -15,18 +15,24 @@ from kerfolio.adopting.naming import Called, called, with_counts
 from kerfolio.adopting.nested import Cutting, Nested, nested
 from kerfolio.adopting.outlined import is_drawn
 from kerfolio.adopting.recognised import (
+    AS_LONG,
+    LOOSE,
     Recognised,
-    Thickness,
     housing_depths,
+    mortises,
     recognised,
-    thicknesses,
     with_tongues,
 )
 from kerfolio.adopting.sets import PartPlan
-from kerfolio.adopting.shape import Question
+from kerfolio.adopting.shape import Dropped, Question
 from kerfolio.adopting.sheets import sheets_of
+from kerfolio.adopting.stands import Standing, standing
+from kerfolio.adopting.thicknesses import Thickness, thicknesses
 from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.adopting.tongues import with_own_tongues
+from kerfolio.adopting.touching import touches
+from kerfolio.adopting.wedges import Wedge, wedges
+from kerfolio.geometry.measure import bounds
 from kerfolio.model.outline import DrawnText
 
 SHEET_NAMES = ("ply", "thin", "third", "fourth")
@@ -50,6 +56,8 @@ class Adopted:
     sheets: tuple[Sheet, ...]
     parts: tuple[PartPlan, ...]
     arranged: Arrangement
+    wedges: tuple[Wedge, ...]
+    stands: Standing | None
     follows: Mapping[str, Following]
     questions: tuple[Question, ...]
 
@@ -67,8 +75,8 @@ class Adopted:
     @property
     def unplaced(self) -> tuple[str, ...]:
         """The pieces that nothing joins to the others, by their labels."""
-        placed = self.arranged.poses
-        alone = len(placed) < 2
+        alone = len(self.arranged.poses) < 2
+        placed = {*self.arranged.poses, *(each.piece for each in self.wedges)}
         return tuple(
             label
             for part in self.parts
@@ -90,27 +98,67 @@ def adopted(
     """
     given = dict(answers)
     taken_apart = nested(clean.closed, clean.lines, texts, sold, given)
-    found = with_counts(drafts(taken_apart.cuttings, _is_one_sided), taken_apart.texts)
+    drawn = with_counts(drafts(taken_apart.cuttings, _is_one_sided), taken_apart.texts)
+    found, names, taken_apart = _wanted(drawn, taken_apart, given)
     thick = thicknesses(found)[: len(SHEET_NAMES)]
-    plain = [recognised(each, thick, housing_depths(found)) for each in found]
+    deep, long = housing_depths(found), mortises(found, thick)
+    plain = [recognised(each, thick, deep, long) for each in found]
     made = [with_tongues(each, plain) for each in plain]
     sheets = _sheets(thick)
-    pieces = list(_pieces(made, thick))
-    ways = arranged(pieces)
-    names = called(found, taken_apart.texts)
+    ways = _together(made, thick)
     parts = tuple(_parts(found, made, names, sheets, ways[0] if ways else _NOWHERE))
     choice = choices(parts, ways, given) if ways else Choice(arranged=_NOWHERE)
     parts, best = with_own_tongues(parts, choice.arranged)
-    drawn = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
-    return Adopted(
+    stands, asked = standing(parts, best, given)
+    fixed = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
+    driven, touching = wedges(parts, best), touches(parts, best)
+    made_up = Adopted(
         cleaned=clean,
         nested=taken_apart,
         sheets=sheets,
         parts=parts,
         arranged=best,
-        follows={each.name: following(parts, best, each.name, drawn) for each in sheets},
-        questions=(*clean.questions, *taken_apart.questions, *choice.questions),
+        wedges=driven,
+        stands=stands,
+        follows={
+            each.name: following(parts, best, driven, touching, each.name, fixed) for each in sheets
+        },
+        questions=(*clean.questions, *taken_apart.questions, *choice.questions, *asked),
     )
+    return replace(made_up, questions=(*made_up.questions, *_alone(made_up)))
+
+
+_PUT_ON, _LEAVE = "a piece of it, put on last", "no piece of it: leave it out"
+
+
+def _alone(found: Adopted) -> Iterator[Question]:
+    """Yield a question for each part that nothing places, where others are joined."""
+    for part in found.parts if len(found.arranged.poses) > 1 else ():
+        if not set(part.labels).isdisjoint(found.unplaced):
+            yield Question(
+                key=f"alone {part.name}",
+                words=f"nothing tells where `{part.name}` goes: what is it?",
+                answers=(_PUT_ON, _LEAVE),
+                about=part.name,
+            )
+
+
+def _wanted(
+    drawn: Sequence[Draft], taken: Nested, answers: Mapping[str, str]
+) -> tuple[list[Draft], list[Called], Nested]:
+    """Return the parts that belong to the thing, their names, and what else is drawn."""
+    kept: list[tuple[Draft, Called]] = []
+    dropped = list(taken.dropped)
+    for draft, name in zip(drawn, called(drawn, taken.texts), strict=True):
+        if answers.get(f"alone {name.name}") != _LEAVE:
+            kept.append((draft, name))
+            continue
+        for each in draft.cuttings:
+            at, place = bounds(each.outline.contour).centre, each.outline.place
+            why = "it is no piece of the thing"
+            dropped.append(Dropped(what=f"`{name.name}`", why=why, at=at, place=place))
+    parts, names = [each for each, _ in kept], [each for _, each in kept]
+    return parts, names, replace(taken, dropped=tuple(dropped))
 
 
 _NOWHERE = Arrangement(poses={}, bodies={})
@@ -128,11 +176,21 @@ def _sheets(thick: Sequence[Thickness]) -> tuple[Sheet, ...]:
     )
 
 
-def _pieces(made: Sequence[Recognised], thick: Sequence[Thickness]) -> list[Piece]:
+def _together(made: Sequence[Recognised], thick: Sequence[Thickness]) -> tuple[Arrangement, ...]:
+    """Return how parts go together; with slots much longer than tabs only where that joins more."""
+    snug = arranged(_pieces(made, thick, AS_LONG))
+    count = sum(len(part.draft.cuttings) for part in made)
+    if snug and len(snug[0].poses) == count:
+        return snug
+    loose = arranged(_pieces(made, thick, LOOSE))
+    return loose if loose and len(loose[0].poses) > len(snug[0].poses) else snug
+
+
+def _pieces(made: Sequence[Recognised], thick: Sequence[Thickness], play: float) -> list[Piece]:
     found: list[Piece] = []
     for part in made:
         which = sheets_of(part, made, thick)
-        bodies = tuple(Body(part, thick[i].mm) for i in which if i < len(thick))
+        bodies = tuple(Body(part, thick[i].mm, play) for i in which if i < len(thick))
         for _ in part.draft.cuttings:
             found.append(Piece(bodies, len(found)))
     return [each for each in found if each.bodies]

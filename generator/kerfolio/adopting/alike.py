@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.adopting.nested import Cutting
 from kerfolio.adopting.shape import Shape
+from kerfolio.adopting.wedge_shape import wedge_shape
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Point, Region
@@ -77,8 +78,9 @@ def _region(cutting: Cutting) -> Region:
 
 
 def _draft(cutting: Cutting) -> Draft:
-    """Return a part of one piece, its longest straight edge level or upright."""
-    spin = _spin(cutting)
+    """Return a part of one piece, its longest straight edge level or upright; a wedge stands."""
+    shape = wedge_shape(cutting.outline.contour) if not cutting.openings else None
+    spin = shape.turn if shape else _spin(cutting)
     turned_box = bounds(turned(cutting.outline.contour, spin))
     shift = (0.0 - turned_box.x0, 0.0 - turned_box.y0)
 

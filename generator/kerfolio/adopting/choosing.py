@@ -20,6 +20,9 @@ _WORDS: dict[str, Vector] = {
 }
 
 
+_NOWHERE = "nothing holds it"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """The arrangement that was chosen, and what was asked on the way."""
@@ -33,11 +36,13 @@ def choices(
 ) -> Choice:
     """Return which of the best arrangements is meant: each question rules some out.
 
-    Pieces as drawn, top up, are likelier than others.
+    Where pieces of one part may lie in a row they do. Pieces as drawn, top up, are likelier than
+    others, and large ones likelier than small ones.
     """
-    most = (len(ways[0].poses), ways[0].worth)
-    left = [each for each in ways if (len(each.poses), each.worth) == most]
-    left.sort(key=lambda each: -_as_drawn(each))
+    best = ways[0]
+    most = (len(best.poses), best.worth, best.regular)
+    left = [each for each in ways if (len(each.poses), each.worth, each.regular) == most]
+    left.sort(key=lambda each: (-_as_drawn(each), -_placed_area(parts, each)))
     questions = []
     first = _label(parts, next(iter(left[0].poses)))
     for part in parts:
@@ -72,6 +77,13 @@ def _as_drawn(state: Arrangement) -> int:
     return sum(pose.y[1] > 0.9 for pose in state.poses.values())
 
 
+def _placed_area(parts: Sequence[PartPlan], state: Arrangement) -> int:
+    """Return how much of a drawing has a place, in cm2: of two boards that go in, the larger."""
+    sizes = ((part, part.made.draft.size) for part in parts)
+    every = (w * h * len(state.poses.keys() & set(part.numbers)) for part, (w, h) in sizes)
+    return round(sum(every) / 100)
+
+
 _Lie = tuple[tuple[int, int, int], str, str]
 """How a piece lies, as the first piece is drawn: its middle (mm), where its top and face look."""
 
@@ -97,7 +109,10 @@ def _in_words(kinds: Sequence[tuple[_Lie, ...]]) -> tuple[str, ...]:
     columns = [[lie[k] for each in rows for lie in each] for k in range(3)]
     differ = [len({tuple(lie[k] for lie in each) for each in rows}) > 1 for k in range(3)]
     shown = [k for k in range(3) if differ[k] and columns[k]] or [0]
-    return tuple("; ".join(_piece_in_words(lie, shown) for lie in each) for each in rows)
+    return tuple(
+        "; ".join(_piece_in_words(lie, shown) for lie in each) if each else _NOWHERE
+        for each in rows
+    )
 
 
 def _piece_in_words(lie: _Lie, shown: Sequence[int]) -> str:

@@ -49,7 +49,7 @@ def corners_of(contour: Contour) -> tuple[Corner, ...] | None:
     for index, wall in enumerate(walls):
         before, after = walls[index - 1], walls[(index + 1) % count]
         if wall.bulge:
-            corner = _rounding(before, wall, after)
+            corner = rounding(before, wall, after)
             if corner is None:
                 return None
             found.append(corner)
@@ -58,7 +58,8 @@ def corners_of(contour: Contour) -> tuple[Corner, ...] | None:
     return tuple(found) if len(found) > 2 else None
 
 
-def _rounding(before: Edge, wall: Edge, after: Edge) -> Corner | None:
+def rounding(before: Edge, wall: Edge, after: Edge) -> Corner | None:
+    """Return the corner of two straight edges that a curve between them rounds, else None."""
     arc = wall.arc
     if arc is None or before.bulge or after.bulge or abs(arc.sweep) > 3.1:
         return None

@@ -9,6 +9,7 @@ from itertools import pairwise
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.stretch import Stretch
 
 _EVEN = 0.25
 """Fingers of a row differ by no more, mm: those cut with play are narrower than gaps."""
@@ -126,3 +127,20 @@ def _tiling(row: list[tuple[float, float, bool]]) -> tuple[float, float, int, bo
     if max(widths) - min(widths) > 2 * _EVEN:
         return None
     return row[0][0], row[-1][1], len(row), row[0][2]
+
+
+def is_of_fingers(stretch: Stretch, rows: Iterable[FingerRow], slack: float) -> bool:
+    """Tell whether a notch or a tab opens within the bands of rows of fingers, at either end."""
+    known = list(rows)
+    return all(
+        any(_is_in_band(end, row, slack) for row in known) for end in (stretch.start, stretch.end)
+    )
+
+
+def _is_in_band(spot: Point, row: FingerRow, slack: float) -> bool:
+    (x, y), (x0, y0), (x1, y1), (ux, uy) = spot, row.start, row.end, row.out
+    inward = (x0 - x) * ux + (y0 - y) * uy
+    along = (x - x0) * abs(uy) + (y - y0) * abs(ux)
+    size = (x1 - x0) * abs(uy) + (y1 - y0) * abs(ux)
+    near = -slack <= inward <= row.depth + slack
+    return near and -slack <= along <= size + slack

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import dist
 
+from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.recognised import AS_LONG, Notch, Recognised, Slot, Tab
 from kerfolio.geometry.contour import Point
@@ -44,10 +45,14 @@ class Meet:
 
 @dataclass(frozen=True, eq=False)
 class Body:
-    """A part as it is put together: its features in its own frame, z from rear to show face."""
+    """A part as it is put together: its features in its own frame, z from rear to show face.
+
+    Its slots may be so much longer than tabs that go into them (``play``, mm).
+    """
 
     part: Recognised
     thickness: float
+    play: float = AS_LONG
 
     @cached_property
     def solid(self) -> PanelSolid:
@@ -70,11 +75,9 @@ class Body:
     @cached_property
     def tab_rows(self) -> tuple[tuple[Tab, ...], ...]:
         """Its tabs by edges and sizes, each row along its edge."""
-        rows: dict[tuple[float, ...], list[Tab]] = {}
+        rows: dict[tuple[int, ...], list[Tab]] = {}
         for tab in self.part.tabs:
-            level = tab.at[0] * tab.out[0] + tab.at[1] * tab.out[1]
-            key = tuple(round(v, 1) for v in (level, tab.out[0] * 10, tab.out[1] * 10, tab.width))
-            rows.setdefault(key, []).append(tab)
+            rows.setdefault(row_key(tab), []).append(tab)
         return tuple(tuple(row) for row in rows.values())
 
     def mid(self, at: Point) -> Vector:
@@ -91,11 +94,11 @@ def places_at(
     """
     ours, theirs = body.part, other.part
     for row in body.tab_rows:
-        for index, way in _runs(row, theirs.slots, body):
+        for index, way in _runs(row, other, body):
             if (number, index) not in taken:
                 yield from _tab_in_slot(body, row[0], other, theirs.slots[index], there, way)
     for row in other.tab_rows:
-        for index, way in _runs(row, ours.slots, other):
+        for index, way in _runs(row, body, other):
             yield from _slot_on_tab(body, ours.slots[index], other, row[0], there, way)
     for mine in ours.notches:
         for notch in theirs.notches:
@@ -107,30 +110,31 @@ def places_at(
                 yield from _corner(body, fingers, other, comb, there)
 
 
-def _runs(row: Sequence[Tab], slots: Sequence[Slot], body: Body) -> Iterator[tuple[int, float]]:
+def _runs(row: Sequence[Tab], into: Body, body: Body) -> Iterator[tuple[int, float]]:
     """Yield the slots that the first tab of a row goes into, and which way along them the row runs.
 
     All others of the row find slots as well, or those before a gap: so many tabs are seldom meant
     for two pieces.
     """
     first = row[0]
-    for index, slot in enumerate(slots):
-        if not (_goes_in(first.width, slot.length) and _takes(slot.width, body)):
+    for index, slot in enumerate(into.part.slots):
+        if not (_goes_in(first.width, slot, into) and _takes(slot.width, body)):
             continue
         for way in (1.0, -1.0):
-            if len(row) < 2 or _is_there(row[1], first, slot, way, slots):
+            if len(row) < 2 or _is_there(row[1], first, slot, way, into):
                 yield index, way
 
 
-def _is_there(tab: Tab, first: Tab, slot: Slot, way: float, slots: Sequence[Slot]) -> bool:
+def _is_there(tab: Tab, first: Tab, slot: Slot, way: float, into: Body) -> bool:
     """Tell whether there is a slot for a tab, where the first of its row is in another."""
     run = (tab.at[0] - first.at[0]) * first.along[0] + (tab.at[1] - first.at[1]) * first.along[1]
     there = (slot.at[0] + way * run * slot.along[0], slot.at[1] + way * run * slot.along[1])
-    return any(dist(each.at, there) <= _NEAR and _goes_in(tab.width, each.length) for each in slots)
+    slots = into.part.slots
+    return any(dist(each.at, there) <= _NEAR and _goes_in(tab.width, each, into) for each in slots)
 
 
-def _goes_in(width: float, long: float) -> bool:
-    return -0.1 <= long - width <= AS_LONG
+def _goes_in(width: float, slot: Slot, body: Body) -> bool:
+    return -0.1 <= slot.length - width <= body.play
 
 
 def _takes(width: float, body: Body) -> bool:
@@ -269,7 +273,7 @@ def _tabs_met(body: Body, other: Body, onto: Rigid) -> Iterator[tuple[int, int]]
             if (tab.stretch is None or tab.depth < other.thickness / 2) and slot.depth is None:
                 continue
             level = abs(along[0] * slot.along[0] + along[1] * slot.along[1]) >= _SQUARE
-            if level and _goes_in(tab.width, slot.length) and _takes(slot.width, body):
+            if level and _goes_in(tab.width, slot, other) and _takes(slot.width, body):
                 yield i, j
 
 

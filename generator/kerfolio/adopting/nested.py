@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from math import dist
 
 from kerfolio.adopting.depths import depth_of
+from kerfolio.adopting.roundness import diameter_of
 from kerfolio.adopting.shape import Dropped, Question, Shape
 from kerfolio.basis.digits import digits
 from kerfolio.geometry.canonical import tidy
@@ -112,7 +113,7 @@ class _Bone:
 def _bones(closed: Sequence[Shape]) -> Iterator[tuple[int, _Bone]]:
     """Yield the circles that lie over a corner of another shape, half in it, half out."""
     contours = [each.contour for each in closed]
-    rounds = {i: _circle(each) for i, each in enumerate(contours)}
+    rounds = {i: _bone(each) for i, each in enumerate(contours)}
     for one, other in overlapping(contours):
         for index, over in ((one, other), (other, one)):
             bone = rounds[index]
@@ -123,12 +124,9 @@ def _bones(closed: Sequence[Shape]) -> Iterator[tuple[int, _Bone]]:
                 yield index, bone
 
 
-def _circle(contour: Contour) -> _Bone | None:
-    box = bounds(contour)
-    if abs(box.width - box.height) > 0.02 * max(box.width, box.height):
-        return None
-    filled = area(contour) / (box.width * box.height)
-    return _Bone(box.centre, box.width / 2) if abs(filled - 0.7854) < 0.01 else None
+def _bone(contour: Contour) -> _Bone | None:
+    across = diameter_of(contour)
+    return None if across is None else _Bone(bounds(contour).centre, across / 2)
 
 
 def _belongs(bone: _Bone, outline: Shape, openings: Sequence[Shape]) -> bool:

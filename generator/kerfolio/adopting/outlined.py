@@ -8,15 +8,17 @@ from fractions import Fraction
 from functools import cached_property
 from math import dist
 
-from kerfolio.adopting.corners import Corner, corners_of, upright
+from kerfolio.adopting.corners import Corner, upright
+from kerfolio.adopting.edge_key import EdgeKey, edge_key, is_same_edge
 from kerfolio.adopting.finger_rows import FingerRow
-from kerfolio.adopting.following import EdgeKey, Following, edge_key, moved_corners
+from kerfolio.adopting.following import Following, moved_corners
 from kerfolio.adopting.linear import Linear
+from kerfolio.adopting.recognised import across
 from kerfolio.adopting.sets import PartPlan
+from kerfolio.adopting.turnings import Turning, turnings_of
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shapes import rectangle
 
 _NEAR = 0.2
 _SAME = 0.02
@@ -42,50 +44,61 @@ class Outlined:
         return union(Region(found), boxes).outer if boxes else found
 
     @cached_property
+    def turnings(self) -> tuple[Turning, ...] | None:
+        """What lies between its straight edges, None where it has to be drawn."""
+        return turnings_of(self.body)
+
+    @cached_property
     def corners(self) -> tuple[Corner, ...] | None:
-        """The corners of the body, None where it has to be drawn."""
-        return corners_of(self.body)
+        """The corners of the body, by its turnings; None where it is no polygon."""
+        found = [each.corner for each in self.turnings or ()]
+        known = tuple(each for each in found if each is not None)
+        return known if len(known) == len(found) > 2 else None
 
     @cached_property
     def outs(self) -> tuple[Point, ...]:
-        """The way out at each edge of the body, the first from corner 0 to corner 1."""
-        corners = self.corners or ()
+        """The way out at each straight edge of the body, the first from turning 0 to turning 1."""
+        turnings = self.turnings or ()
         found = []
-        for index, corner in enumerate(corners):
-            after = corners[(index + 1) % len(corners)]
-            size = dist(corner.at, after.at)
-            dx, dy = (after.at[0] - corner.at[0]) / size, (after.at[1] - corner.at[1]) / size
+        for index, turning in enumerate(turnings):
+            after = turnings[(index + 1) % len(turnings)].start
+            size = dist(turning.end, after)
+            dx, dy = (after[0] - turning.end[0]) / size, (after[1] - turning.end[1]) / size
             found.append((dy + 0.0, 0.0 - dx))
         return tuple(found)
 
     @cached_property
     def moves(self) -> Mapping[str, tuple[Shift, ...]]:
-        """How each corner moves with each sheet, before the part is moved back to its 0,0."""
+        """How each turning moves with each sheet, before the part is moved back to its 0,0."""
         made: dict[str, tuple[Shift, ...]] = {}
         for sheet, found in self.follows.items():
             edges = {key: by for (part, key), by in found.edges.items() if part == self.number}
-            corners = self.corners or ()
-            if not edges or not corners:
-                made[sheet] = (_STILL,) * len(corners)
+            turnings = self.turnings or ()
+            if not edges or not turnings:
+                made[sheet] = (_STILL,) * len(turnings)
                 continue
             by = [
-                _moved(edges, out, corner.at)
-                for out, corner in zip(self.outs, corners, strict=True)
+                _moved(edges, out, turning.end)
+                for out, turning in zip(self.outs, turnings, strict=True)
             ]
             ends = list(moved_corners(self.outs, by))
             made[sheet] = self._kept_near(tuple(ends[-1:] + ends[:-1]), by)
         return made
 
+    @property
+    def is_moved(self) -> bool:
+        """Tell whether any of it moves with a sheet."""
+        return any(move != _STILL for moves in self.moves.values() for move in moves)
+
     def _kept_near(self, moves: tuple[Shift, ...], by: Sequence[Fraction]) -> tuple[Shift, ...]:
-        """Return moves in which corners keep their distance from the nearer of two sides.
+        """Return moves in which turnings keep their distance from the nearer of two sides.
 
         Not where an edge would change its direction.
         """
-        corners = self.corners or ()
-        sides = _side_moves([each.at for each in corners], moves)
+        sides = _side_moves(self._spots, moves)
         near = tuple(
-            move if by[i - 1] or by[i] else sides.of(corner.at)
-            for i, (corner, move) in enumerate(zip(corners, moves, strict=True))
+            move if by[i - 1] or by[i] else sides.of(spot)
+            for i, (spot, move) in enumerate(zip(self._spots, moves, strict=True))
         )
         for index, (x, y) in enumerate(near):
             other = near[(index + 1) % len(near)]
@@ -96,8 +109,12 @@ class Outlined:
 
     @cached_property
     def _sides_of(self) -> Mapping[str, _SideMoves]:
-        corners = [each.at for each in self.corners or ()]
-        return {sheet: _side_moves(corners, moves) for sheet, moves in self.moves.items()}
+        return {sheet: _side_moves(self._spots, moves) for sheet, moves in self.moves.items()}
+
+    @cached_property
+    def _spots(self) -> tuple[Point, ...]:
+        """Where its turnings lie: a corner where its sides meet."""
+        return tuple(each.corner.at if each.corner else each.start for each in self.turnings or ())
 
     def free(self, at: Point) -> tuple[Linear, Linear]:
         """Return a point that no joint holds: it stays as far from the nearer of two sides."""
@@ -116,11 +133,11 @@ class Outlined:
     @cached_property
     def origin_moves(self) -> Mapping[str, Shift]:
         """How the 0,0 moves with each sheet."""
-        corners = self.corners
-        if not corners:
+        spots = self._spots
+        if not spots:
             return dict.fromkeys(self.follows, _STILL)
-        left = min(range(len(corners)), key=lambda i: corners[i].at[0])
-        low = min(range(len(corners)), key=lambda i: corners[i].at[1])
+        left = min(range(len(spots)), key=lambda i: spots[i][0])
+        low = min(range(len(spots)), key=lambda i: spots[i][1])
         return {sheet: (moves[left][0], moves[low][1]) for sheet, moves in self.moves.items()}
 
     def x(self, value: float, moves: Mapping[str, Fraction] | None = None) -> Linear:
@@ -138,6 +155,11 @@ class Outlined:
         }
         return Linear(drawn=value - self.origin[axis], per=per)
 
+    def slot_spot(self, at: Point, slot: int) -> tuple[Linear, Linear]:
+        """Return where a slot lies that no tab meets: as a wedge's does, else as what is free."""
+        held = any((self.number, slot) in found.slots for found in self.follows.values())
+        return self.spot(at, slot) if held else self.free(at)
+
     def spot(self, at: Point, slot: int | None = None) -> tuple[Linear, Linear]:
         """Return a point as the part states it; that of a slot moves as the slot does."""
         shifts = {
@@ -151,28 +173,35 @@ class Outlined:
 
     def corner(self, index: int) -> tuple[Linear, Linear]:
         """Return a corner of the body as the part states it."""
-        assert self.corners is not None, "a body of corners is asked"
-        at = self.corners[index].at
+        return self.at_turning(index, self._spots[index])
+
+    def at_turning(self, index: int, at: Point) -> tuple[Linear, Linear]:
+        """Return a point as the part states it that moves as a turning does."""
         moves = {sheet: found[index] for sheet, found in self.moves.items()}
         return (
             self.x(at[0], {sheet: shift[0] for sheet, shift in moves.items()}),
             self.y(at[1], {sheet: shift[1] for sheet, shift in moves.items()}),
         )
 
-    def edge_at(self, out: Point, at: Point) -> int | None:
-        """Return the edge of the body, by the number of its first corner, that a point lies on."""
-        corners = self.corners or ()
-        for index, corner in enumerate(corners):
+    def edge_at(
+        self, out: Point, at: Point
+    ) -> tuple[tuple[Linear, Linear], tuple[Linear, Linear]] | None:
+        """Return where the straight edge that a point lies on begins and ends."""
+        turnings = self.turnings or ()
+        for index, turning in enumerate(turnings):
             there = self.outs[index]
             if there[0] * out[0] + there[1] * out[1] < 1 - 1e-4:
                 continue
-            after = corners[(index + 1) % len(corners)].at
-            level = (at[0] - corner.at[0]) * there[0] + (at[1] - corner.at[1]) * there[1]
-            along = ((after[0] - corner.at[0]), (after[1] - corner.at[1]))
-            size = dist(corner.at, after)
-            run = ((at[0] - corner.at[0]) * along[0] + (at[1] - corner.at[1]) * along[1]) / size
+            following = (index + 1) % len(turnings)
+            after = turnings[following]
+            start = turning.corner.at if turning.corner else turning.end
+            end = after.corner.at if after.corner else after.start
+            level = (at[0] - start[0]) * there[0] + (at[1] - start[1]) * there[1]
+            size = dist(start, end)
+            along = ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
+            run = (at[0] - start[0]) * along[0] + (at[1] - start[1]) * along[1]
             if abs(level) <= _NEAR and -_NEAR <= run <= size + _NEAR:
-                return index
+                return self.at_turning(index, start), self.at_turning(following, end)
         return None
 
     @property
@@ -230,21 +259,17 @@ def _side_moves(corners: Sequence[Point], moves: Sequence[Shift]) -> _SideMoves:
 
 def is_drawn(part: PartPlan) -> bool:
     """Tell whether a part's body has to be drawn, so that no edge of it can follow a sheet."""
-    return Outlined(part, 0, {}).corners is None
+    return Outlined(part, 0, {}).turnings is None
 
 
 def _row_box(row: FingerRow) -> Contour:
-    (x0, y0), (x1, y1) = row.start, row.end
-    ux, uy = row.out
-    deep = row.depth + _SAME
-    xs, ys = sorted((x0, x1, x0 - ux * deep)), sorted((y0, y1, y0 - uy * deep))
-    return rectangle(xs[0], ys[0], xs[-1], ys[-1])
+    return across(row.middle, row.out, dist(row.start, row.end), -row.depth - _SAME, 0.0)
 
 
 def _moved(edges: Mapping[EdgeKey, Fraction], out: Point, at: Point) -> Fraction:
     """Return how far the edge moves that a point lies on."""
     mine = edge_key(out, at)
     for key, by in edges.items():
-        if all(abs(a - b) <= slack for a, b, slack in zip(key, mine, (1, 1, 2), strict=True)):
+        if is_same_edge(key, mine):
             return by
     return Fraction(0)

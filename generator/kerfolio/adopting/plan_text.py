@@ -31,10 +31,23 @@ class Bought:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Relieved:
+    """How corners are relieved, and the stock's name of the cutter; empty for the usual."""
+
+    cutter: str = ""
+    style: str = "dog-bone"
+
+    @property
+    def text(self) -> str:
+        """What a plan states."""
+        return f"{{style: {self.style}, cutter: {self.cutter}}}" if self.cutter else self.style
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
     """What a plan's text is made for: its title, unit, day, what sheets are cut from.
 
-    ``cutter`` is the stock's name of that which the drawing is relieved for. ``ways`` are joints
+    ``relief`` is what the drawing is relieved for, or its thin sheet wants. ``ways`` are joints
     that say which way round, ``steps`` how it goes together, as they stand in a plan. ``clears``
     names hardware by the diameters of its holes, in hundredths of a mm.
     """
@@ -44,7 +57,7 @@ class Wanted:
     day: date
     file: str
     bought: Mapping[str, Bought]
-    cutter: str = ""
+    relief: Relieved = field(default_factory=Relieved)
     ways: tuple[str, ...] = ()
     steps: str = ""
     clears: Mapping[int, str] = field(default_factory=dict)
@@ -78,13 +91,24 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
         *_relief(found, wanted),
         stated.parts,
     ]
-    joints = [*stated.joints, *wanted.ways]
+    told = [each for each in stated.joints if not _is_told(each, wanted.ways)]
+    joints = [*told, *wanted.ways]
     if joints:
         lines += [
             "",
             "joints:   # sets that follow their mates meet them; here is the rest",
         ]
         lines += [f"  - {each}" for each in joints]
+    if found.stands is not None:
+        how = found.stands
+        label = next(
+            name
+            for part in found.parts
+            for number, name in zip(part.numbers, part.labels, strict=True)
+            if number == how.piece
+        )
+        way = f"{{piece: {label}, looks: {how.looks}, top: {how.top}}}"
+        lines += ["", f"standing: {way}   # guessed: as it is drawn"]
     if wanted.steps:
         lines += [
             "",
@@ -104,8 +128,18 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
     return AdoptedText(plan="\n".join(lines), drawings=drawings)
 
 
+def _is_told(joint: str, ways: Sequence[str]) -> bool:
+    """Tell whether a joint is stated again, with which way round."""
+    return any(each.startswith(f"{joint[:-1]},") for each in ways)
+
+
 def steps_text(steps: Sequence[Step], unplaced: Sequence[str]) -> str:
-    """Return steps as a plan states them; one more for pieces that nothing tells the place of."""
+    """Return steps as a plan states them; one more for pieces that nothing tells the place of.
+
+    Empty where there is none of either.
+    """
+    if not steps and not unplaced:
+        return ""
     lines = ["steps:"]
     for step in steps:
         lines += _step(step.title, [each.name for each in step.add], _FOUND)
@@ -137,9 +171,11 @@ def _reading(mm: float, unit: str) -> str:
 
 
 def _relief(found: Adopted, wanted: Wanted) -> list[str]:
-    radius = found.relief
-    if radius is None:
+    radius, stated = found.relief, f"relief: {wanted.relief.text}"
+    if radius is None and not wanted.relief.cutter:
         return []
+    if radius is None:
+        guess = "# guessed: no corner is relieved in the drawing, and the sheet is thin."
+        return [guess, stated, ""]
     count = f"# {found.reliefs} corners are relieved in the drawing, radius {digits(radius, 2)} mm."
-    style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
-    return [count, f"relief: {style}", ""]
+    return [count, stated, ""]

@@ -2,48 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import dist, pi
+from math import dist
 
 from kerfolio.adopting.alike import Draft
 from kerfolio.adopting.depths import depth_of
-from kerfolio.adopting.finger_rows import FingerRow, finger_rows
+from kerfolio.adopting.finger_rows import FingerRow, finger_rows, is_of_fingers
+from kerfolio.adopting.prongs import prongs
+from kerfolio.adopting.roundness import diameter_of, has_round_ends
+from kerfolio.adopting.thicknesses import CLUSTER, Thickness
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.contour import Contour, Point, Region
-from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.slot_fit import fitted_slot
-from kerfolio.geometry.stretch import Stretch, in_a_row, stretches, without
-from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
+from kerfolio.geometry.stretch import Stretch, without
 from kerfolio.settling.edge import EdgeFrame
-
-FITTED = 0.6
-"""A slot or notch may be drawn so much wider, mm, than the sheet is thick: with its fit."""
 
 AS_LONG = 0.8
 """A slot is drawn longer than its tab by no more, mm."""
 
-_LEAST, _MOST = 2.0, 42.0
-"""Sheets thinner or thicker, mm, are none that is cut by a router (common practice)."""
+LOOSE = 6.0
+"""Where nothing else goes together, a slot may be so much longer than its tab, mm."""
 
-_CLUSTER = 0.65
-"""Sizes drawn for one sheet differ by no more, mm, fits included."""
-
-_FEW = 4
-"""A second sheet is believed in where so many sizes tell of it."""
-
-_DOUBTFUL = 0.3
-"""What a size of a row of tabs and gaps tells, where one of its own tells 1."""
-
-_ROUND = 0.985
+_STUB, _TUSK = 0.4, 8.0
+"""A tab that goes into a slot is so many times as deep as a sheet is thick at least and at most."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
     """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm.
 
-    Without a ``stretch`` it is a tongue: an edge as a whole that may go into a housing.
+    Without a ``stretch`` it is a tongue: an edge as a whole that may go into a housing. Where it is
+    not ``sure`` its depth tells of no sheet, and it is a tab only if it goes into a slot.
     """
 
     at: Point
@@ -51,6 +43,7 @@ class Tab:
     width: float
     depth: float
     stretch: Stretch | None = None
+    sure: bool = True
 
     @property
     def along(self) -> Point:
@@ -126,132 +119,43 @@ class Recognised:
         return bool(self.pockets) or any(slot.depth is not None for slot in self.slots)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Thickness:
-    """A sheet's thickness as drawn, mm, and how much wider slots are drawn on each side of it."""
-
-    mm: float
-    fit: float = 0.0
-    told_by: int = 0
-
-    def takes(self, width: float) -> bool:
-        """Tell whether a slot or notch of that width takes the sheet."""
-        return -0.1 <= width - self.mm - 2 * self.fit <= FITTED / 2
-
-
-def thicknesses(parts: Sequence[Draft]) -> tuple[Thickness, ...]:
-    """Return the sheets that sizes of slots, notches and tabs tell of, the commonest first."""
-    sizes = [each for part in parts for each in _sizes(part, ())]
-    main = _commonest(sizes)
-    if main is not None:  # what lies between fingers tells of no sheet
-        depths = [main - _CLUSTER / 2, main, main + _CLUSTER / 2]
-        rows = [finger_rows(part.outline.contour, depths, _CLUSTER) for part in parts]
-        sizes = [e for part, own in zip(parts, rows, strict=True) for e in _sizes(part, own)]
-    found: list[Thickness] = []
-    while True:
-        best = _commonest(sizes)
-        if best is None:
-            return tuple(found)
-        members = [each for each in sizes if abs(each.mm - best) <= _CLUSTER]
-        if found and sum(each.worth for each in members if each.sure) < _FEW:
-            return tuple(found)
-        found.append(_thickness(members))
-        sizes = [each for each in sizes if abs(each.mm - best) > 2 * _CLUSTER]
-
-
-@dataclass(frozen=True, slots=True)
-class _Size:
-    """A size, mm, that may be a sheet's thickness; ``worth`` is how much it tells.
-
-    It is ``sure`` where nothing else can be meant by it.
-    """
-
-    mm: float
-    kind: FeatureKind
-    worth: float
-    sure: bool = True
-
-
-def _sizes(part: Draft, rows: Sequence[FingerRow]) -> Iterator[_Size]:
-    """Yield sizes that may be a sheet's thickness; of rows of fingers how deep they are."""
-    count = len(part.cuttings)
-    every = stretches(part.outline.contour)
-    found = [each for each in every if not _is_of_fingers(each, rows)]
-    for row in rows:
-        yield _Size(row.depth, TAB, count * row.count / 2)
-    shared = in_a_row(found)
-    for stretch in found:
-        size, kind = (stretch.depth, TAB) if stretch.tab else (stretch.width, NOTCH)
-        # A gap between two tabs is no notch, nor what stands between two notches a tab.
-        worth = count * (_DOUBTFUL if stretch in shared else 1.0)
-        if not stretch.tab or stretch.width >= 0.6 * size:
-            yield _Size(size, kind, worth, stretch not in shared)
-    for opening in part.openings:
-        slot = fitted_slot(opening.contour)
-        if slot is None or diameter_of(opening.contour) is not None:
-            continue
-        if not _has_round_ends(opening.contour, slot.width):
-            yield _Size(slot.width, SLOT, count)
-
-
-def _commonest(sizes: Iterable[_Size]) -> float | None:
-    """Return the size that most others are near to, kinds counted; of equals the exact mode."""
-    known = [each for each in sizes if _LEAST <= each.mm <= _MOST]
-    exact: dict[float, float] = {}
-    for each in known:
-        exact[round(each.mm, 2)] = exact.get(round(each.mm, 2), 0.0) + each.worth
-
-    def worth(value: float) -> tuple[float, float, float]:
-        near = [each for each in known if abs(each.mm - value) <= _CLUSTER]
-        told = sum(each.worth for each in near)
-        return (told * (1 + len({each.kind for each in near})), exact[value], -value)
-
-    return max(exact, key=worth, default=None)
-
-
-def _thickness(members: Sequence[_Size]) -> Thickness:
-    told_by = round(sum(each.worth for each in members))
-    deep = _mode([each for each in members if each.kind is TAB])
-    wide = _mode([each for each in members if each.kind is not TAB])
-    if deep is not None and wide is not None and deep < wide:
-        return Thickness(mm=deep, fit=round((wide - deep) / 2, 3), told_by=told_by)
-    mm = wide if wide is not None else deep
-    assert mm is not None, "a cluster has members"
-    return Thickness(mm=mm, told_by=told_by)
-
-
-def _mode(sizes: Sequence[_Size]) -> float | None:
-    counts: dict[float, float] = {}
-    for each in sizes:
-        counts[round(each.mm, 2)] = counts.get(round(each.mm, 2), 0.0) + each.worth
-    return max(counts, key=lambda size: (counts[size], -size), default=None)
-
-
 def housing_depths(parts: Iterable[Draft]) -> tuple[float, ...]:
     """Return how deep openings are, mm, whose layers say so: each depth once."""
     every = (depth_of(opening.names) for part in parts for opening in part.openings)
     return tuple(sorted({deep for deep in every if deep is not None}))
 
 
+def mortises(parts: Iterable[Draft], sheets: Sequence[Thickness]) -> tuple[float, ...]:
+    """Return how long slots are that take a sheet, mm: each length once."""
+    slots = (_slot(0, opening.contour, sheets) for part in parts for opening in part.openings)
+    return tuple(sorted({round(slot.length, 2) for slot in slots if slot is not None}))
+
+
 def recognised(
-    part: Draft, sheets: Sequence[Thickness], housings: Sequence[float] = ()
+    part: Draft,
+    sheets: Sequence[Thickness],
+    housings: Sequence[float] = (),
+    slots_long: Sequence[float] = (),
 ) -> Recognised:
     """Return what is recognised in a part where sheets are so thick.
 
-    Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm.
+    Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm; or, like tusks and stubs,
+    of another depth and as wide as some slot is long (``slots_long``, mm).
     """
-    found = stretches(part.outline.contour)
+    found = prongs(part.outline.contour)
     tabs, notches = [], []
-    near = [each for each in found if _of_a_sheet(each, sheets, housings)]
-    rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
+    rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * CLUSTER)
     between = _between_notches(found, sheets)
-    for each in near:
-        if not each.level or each in between or _is_of_fingers(each, rows):
+    for each in found:
+        if not each.level or each in between or is_of_fingers(each, rows, CLUSTER):
             continue
-        if each.tab:
-            tabs.append(_tab(each))
-        else:
-            notches.append(_notch(each))
+        if _of_a_sheet(each, sheets, housings):
+            if each.tab:
+                tabs.append(_tab(each))
+            else:
+                notches.append(_notch(each))
+        elif each.tab and _may_go_in(each, sheets, slots_long):
+            tabs.append(replace(_tab(each), sure=False))
     slots, holes, windows, pockets = [], [], [], []
     for index, opening in enumerate(part.openings):
         deep = depth_of(opening.names)
@@ -335,19 +239,12 @@ def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], housings: Iterabl
     return False
 
 
-def _is_of_fingers(stretch: Stretch, rows: Iterable[FingerRow]) -> bool:
-    """Tell whether a notch or a tab opens within the bands of rows of fingers, at either end."""
-    known = list(rows)
-    return all(any(_is_in_band(end, row) for row in known) for end in (stretch.start, stretch.end))
-
-
-def _is_in_band(spot: Point, row: FingerRow) -> bool:
-    (x, y), (x0, y0), (x1, y1), (ux, uy) = spot, row.start, row.end, row.out
-    inward = (x0 - x) * ux + (y0 - y) * uy
-    along = (x - x0) * abs(uy) + (y - y0) * abs(ux)
-    size = (x1 - x0) * abs(uy) + (y1 - y0) * abs(ux)
-    near = -_CLUSTER <= inward <= row.depth + _CLUSTER
-    return near and -_CLUSTER <= along <= size + _CLUSTER
+def _may_go_in(stretch: Stretch, sheets: Sequence[Thickness], slots_long: Iterable[float]) -> bool:
+    """Tell whether a tab that is deeper or less deep than a sheet may go into some slot."""
+    least = min((each.mm for each in sheets), default=0.0) * _STUB
+    most = max((each.mm for each in sheets), default=0.0) * _TUSK
+    wide = stretch.width
+    return least <= stretch.depth <= most and any(-0.1 <= s - wide <= LOOSE for s in slots_long)
 
 
 def _tab(stretch: Stretch) -> Tab:
@@ -379,28 +276,6 @@ def _slot(index: int, contour: Contour, sheets: Sequence[Thickness]) -> Slot | N
     u = fitted.direction
     sides = ((fitted.width, fitted.length, u), (fitted.length, fitted.width, (0.0 - u[1], u[0])))
     for width, length, along in sides:
-        if any(sheet.takes(width) for sheet in sheets) and not _has_round_ends(contour, width):
+        if any(sheet.takes(width) for sheet in sheets) and not has_round_ends(contour, width):
             return Slot(at=fitted.centre, along=along, length=length, width=width, opening=index)
     return None
-
-
-def diameter_of(contour: Contour) -> float | None:
-    """Return the diameter of a closed contour that is round, mm, else None."""
-    box = bounds(contour)
-    if abs(box.width - box.height) > 0.01 * box.width + 0.02:
-        return None
-    across = (box.width + box.height) / 2
-    round_area = pi / 4 * across * across
-    return (
-        across if min(area(contour), round_area) > _ROUND * max(area(contour), round_area) else None
-    )
-
-
-def _has_round_ends(contour: Contour, width: float) -> bool:
-    """Tell whether an opening's ends are half circles as wide as it is: a hand hole's are."""
-    arcs = [each for each in edges(contour) if each.bulge]
-    return any(
-        dist(each.start, each.end) > 0.8 * width
-        or (each.arc is not None and abs(each.arc.radius - width / 2) < 0.05 * width)
-        for each in arcs
-    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Recognised, Tab
 from kerfolio.adopting.together import Arrangement
@@ -47,14 +48,6 @@ class SlotSet:
     mates: tuple[tuple[int, TabSet] | None, ...]
 
 
-def edge_key(tab: Tab) -> tuple[float, ...]:
-    """Return what tabs on one edge, of one size, have in common."""
-    (x, y), (ux, uy) = tab.at, tab.out
-    return tuple(
-        round(v, 1) + 0.0 for v in (x * ux + y * uy, ux * 10, uy * 10, tab.width, tab.depth)
-    )
-
-
 def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, ...]:
     """Return the tabs of each part in sets: on one edge, of one size, into the same pieces."""
     met = {(m.one, m.first): m.other for m in arranged.meets if m.kind is TAB}
@@ -63,7 +56,7 @@ def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, 
         groups: dict[tuple[object, ...], list[int]] = {}
         for index, tab in enumerate(part.made.tabs):
             theirs = tuple(met.get((piece, index)) for piece in part.numbers)
-            groups.setdefault((edge_key(tab), theirs), []).append(index)
+            groups.setdefault((row_key(tab), theirs), []).append(index)
         for members in groups.values():
             along = sorted((_along(part.made.tabs[index]), index) for index in members)
             found.append(TabSet(number, tuple(index for _, index in along)))

@@ -8,13 +8,18 @@ from dataclasses import dataclass, field
 from kerfolio.adopting.corners import Corner, corners_of, rounded_slot, upright
 from kerfolio.adopting.linear import Linear, number_text
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Hole, diameter_of
+from kerfolio.adopting.recognised import Hole
+from kerfolio.adopting.roundness import diameter_of
 from kerfolio.basis.digits import digits
+from kerfolio.basis.lengths import INCH
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import moved
 from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
+
+_FEW = 12
+"""A body of so many curves is stated where none of it follows a sheet; one of more is drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +47,10 @@ class Pen:
         """Return a plain length."""
         return number_text(mm, self.unit)
 
+    def decimal(self, mm: float) -> str:
+        """Return a plain length in decimals, as a path wants it."""
+        return digits(mm / float(INCH), 5) if self.unit == "in" else number_text(mm, self.unit)
+
     def spot(self, spot: tuple[Linear, Linear]) -> str:
         """Return a place."""
         return f"[{self.text(spot[0])}, {self.text(spot[1])}]"
@@ -68,7 +77,7 @@ def body_text(body: Outlined, pen: Pen) -> str | None:
         sides = f"{pen.text(width)}, {pen.text(height)}"
         return f"{{rectangle: [{sides}]{pen.rounded(radius)}}}"
     if body.corners is None:
-        return _round_body(body, pen)
+        return _round_body(body, pen) or _curved_body(body, pen)
     rows = [
         f"{pen.spot(body.corner(index))[:-1]}{pen.rounded(corner.radius, inside=True)}]"
         for index, corner in enumerate(body.corners)
@@ -85,6 +94,30 @@ def _round_body(body: Outlined, pen: Pen) -> str | None:
     if long is not None and round(long[3], 2) % 180 == 0:
         return f"{{rounded-slot: [{pen.number(long[1])}, {pen.number(long[2])}]}}"
     return None
+
+
+def _curved_body(body: Outlined, pen: Pen) -> str | None:
+    """Return a body of straight edges with curves between them as a path; None where it is none."""
+    turnings = body.turnings
+    if turnings is None or not (body.is_moved or sum(len(e.curves) for e in turnings) <= _FEW):
+        return None
+    words: list[str] = []
+    for index, turning in enumerate(turnings):
+        words.append(f"{'L' if words else 'M'} {_braced(body, index, turning.start, pen)}")
+        for edge in turning.curves:
+            assert edge.arc is not None, "a curve is an arc"
+            radius, sweep = pen.decimal(edge.arc.radius), int(edge.arc.sweep > 0)
+            for at in (edge.arc.point(edge.arc.start + edge.arc.sweep / 2), edge.end):
+                words.append(f"A {radius} {radius} 0 0 {sweep} {_braced(body, index, at, pen)}")
+    return f'{{path: "{" ".join([*words, "Z"])}"}}'
+
+
+def _braced(body: Outlined, index: int, at: Point, pen: Pen) -> str:
+    """Return a place in a path: what is more than a number stands in braces."""
+    return " ".join(
+        f"{{{pen.text(each)}}}" if any(each.per.values()) else pen.decimal(each.drawn)
+        for each in body.at_turning(index, at)
+    )
 
 
 def hole_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
@@ -157,11 +190,11 @@ def _path(contour: Contour, pen: Pen) -> str:
         if arc is None:
             words.append(f"L {_pair(edge.end, pen)}")
             continue
-        radius, sweep = pen.number(arc.radius), int(arc.sweep > 0)
+        radius, sweep = pen.decimal(arc.radius), int(arc.sweep > 0)
         for each in (arc.point(arc.start + arc.sweep / 2), edge.end):
             words.append(f"A {radius} {radius} 0 0 {sweep} {_pair(each, pen)}")
     return " ".join([*words, "Z"])
 
 
 def _pair(at: Point, pen: Pen) -> str:
-    return f"{pen.number(at[0])} {pen.number(at[1])}"
+    return f"{pen.decimal(at[0])} {pen.decimal(at[1])}"

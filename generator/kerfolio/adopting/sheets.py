@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.adopting.recognised import AS_LONG, Recognised, Thickness
+from kerfolio.adopting.recognised import AS_LONG, Recognised
+from kerfolio.adopting.thicknesses import Thickness
 
 
 def sheets_of(

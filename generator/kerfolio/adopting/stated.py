@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 from math import dist
 
 from kerfolio.adopting.adopted import Adopted
+from kerfolio.adopting.edge_key import row_key
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Notch
+from kerfolio.adopting.recognised import AS_LONG, Notch
 from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
 from kerfolio.adopting.shapes_text import (
     Pen,
@@ -42,8 +44,10 @@ class PlanWriter:
 
     def __init__(self, found: Adopted, unit: str, clears: Mapping[int, str]) -> None:
         parts, arranged = found.parts, found.arranged
+        self._wedges = found.wedges
         self._parts, self._arranged = parts, arranged
         self._sizes = {each.name: (each.size, each.drawn.mm) for each in found.sheets}
+        self._fits = {each.name: each.drawn.fit for each in found.sheets}
         self._pen = Pen(unit, self._sizes, clears)
         self._bodies = [Outlined(part, i, found.follows) for i, part in enumerate(parts)]
         self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
@@ -62,6 +66,8 @@ class PlanWriter:
         lines = ["parts:"]
         for number, part in enumerate(self._parts):
             lines += [f"  {part.name}:", f"    sheet: {part.sheet}", *self._pieces(part)]
+            if any(each.piece in part.numbers for each in self._wedges):
+                lines.append("    grain: along y")
             body = self._bodies[number]
             stated = body_text(body, self._pen)
             if stated is None:
@@ -79,7 +85,10 @@ class PlanWriter:
         for meet in of_kind(self._arranged.meets, NOTCH):
             one = self._end(meet.one, self._notches[self._owner[meet.one]], meet.first)
             other = self._end(meet.other, self._notches[self._owner[meet.other]], meet.second)
-            self._joints.append(f"{{notch: {one}, with: {other}}}")
+            poses = self._arranged.poses
+            x, y, _ = poses[meet.other].inverse.vector(poses[meet.one].z)
+            self._joints.append(f"{{notch: {one}, with: {other}, looking: {looking((x, y))}}}")
+        self._joints += [*self._loose_joints(), *self._wedge_joints()]
         return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
 
     def tab_joints(self) -> Iterator[tuple[int, int, str, str, Point]]:
@@ -108,19 +117,15 @@ class PlanWriter:
             yield f"    pieces: [{', '.join(ends)}]"
 
     def _features(self, number: int) -> Iterator[tuple[str, str]]:
-        part, body = self._parts[number], self._bodies[number]
+        body = self._bodies[number]
         for key, name in self._set_names.items():
             if key.part == number:
                 yield name, self._tabs(body, key)
         yield from self._notched(number, body)
         yield from self._fingered(number, body)
-        met = {slot for each in self._slots if each.part == number for slot in each.slots}
         for each in (s for s in self._slots if s.part == number):
             yield self._slot_name(number, each), self._slotted(body, each)
-        left = [i for i in range(len(part.made.slots)) if i not in met]
-        for place, index in enumerate(left):
-            word = SLOT.name if part.made.slots[index].depth is None else "housing"
-            name = word if len(left) == 1 else f"{word}-{place + 1}"
+        for index, name in self._left_names(number).items():
             yield name, self._single_slot(body, index)
         yield from hole_texts(body, self._pen)
         yield from window_texts(body, self._pen)
@@ -150,7 +155,7 @@ class PlanWriter:
         return f"{{tabs: {{edge: {edge}, at: {at}, width: {width}, depth: {deep}}}}}"
 
     def _depth(self, depth: float, tabs: TabSet) -> str:
-        """Return how deep tabs are: as their mate's sheet is thick, where they end flush."""
+        """Return how deep tabs are: as their mate's sheet is thick, and what stands out."""
         mates = [
             self._parts[each.part].sheet
             for each in self._slots
@@ -161,6 +166,9 @@ class PlanWriter:
             size, mm = self._sizes[name]
             if abs(depth - mm) <= _DEEP:
                 return size
+        for name in mates:
+            if first.stretch and depth > self._sizes[name][1]:
+                return self._pen.text(Linear(drawn=depth, per={name: Fraction(1)}))
         return self._pen.number(depth)
 
     def _along(
@@ -173,16 +181,15 @@ class PlanWriter:
             place = body.y if upright_edge else body.x
             axis = 1 if upright_edge else 0
             return side, [self._pen.text(place(each[axis] - width / 2)) for each in spots]
-        index = body.edge_at(out, spots[0])
-        assert index is not None, "a tab stands on an edge"
-        assert body.corners is not None, "an edge has corners"
-        after = (index + 1) % len(body.corners)
-        start, end = body.corners[index].at, body.corners[after].at
-        size = dist(start, end)
-        ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
-        runs = [(x - start[0]) * ux + (y - start[1]) * uy - width / 2 for x, y in spots]
-        ends = [self._pen.spot(body.corner(each)) for each in (index, after)]
-        return f"{{from: {ends[0]}, to: {ends[1]}}}", [self._pen.number(run) for run in runs]
+        ends = body.edge_at(out, spots[0])
+        assert ends is not None, "a tab stands on an edge"
+        (x0, y0), (x1, y1) = ((x.drawn, y.drawn) for x, y in ends)
+        size = dist((x0, y0), (x1, y1))
+        ux, uy = (x1 - x0) / size, (y1 - y0) / size
+        left, low = body.origin
+        runs = [(x - left - x0) * ux + (y - low - y0) * uy - width / 2 for x, y in spots]
+        told = [self._pen.spot(each) for each in ends]
+        return f"{{from: {told[0]}, to: {told[1]}}}", [self._pen.number(run) for run in runs]
 
     def _notched(self, number: int, body: Outlined) -> Iterator[tuple[str, str]]:
         names = self._notches[number]
@@ -220,7 +227,7 @@ class PlanWriter:
         for part in self._parts:
             groups: dict[tuple[object, ...], list[int]] = {}
             for index, notch in enumerate(part.made.notches):
-                groups.setdefault(_notch_key(notch), []).append(index)
+                groups.setdefault(row_key(notch), []).append(index)
             named: dict[int, tuple[str, int, int]] = {}
             sides: dict[str, int] = {}
             for members in groups.values():
@@ -315,6 +322,14 @@ class PlanWriter:
         }
         first, last = body.spot(made[0].at, slots.slots[0]), body.spot(made[-1].at, slots.slots[-1])
         middle = (_half(first[0], last[0]), _half(first[1], last[1]))
+        if self._is_loose(slots):
+            spots = [
+                self._pen.spot(body.spot(e.at, i)) for e, i in zip(made, slots.slots, strict=True)
+            ]
+            places = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
+            turn, takes = angle_text(turn_of(made[0].along) % 180), self._by_width(made[0].width)
+            long = self._pen.number(made[0].length - 2 * self._fits[takes])
+            return f"{{slot: {{at: {places}, length: {long}{turn}, takes: {takes}}}}}"
         if len(made) == 1:
             angle = turn_of(made[0].along) % 180
         else:
@@ -326,6 +341,22 @@ class PlanWriter:
             return f"{{housings: {{of: {of}, at: {at}, depth: {self._pen.number(made[0].depth)}}}}}"
         return f"{{slots: {{of: {of}, at: {at}}}}}"
 
+    def _is_loose(self, slots: SlotSet) -> bool:
+        """Tell whether slots are longer than their tabs by more than play: they do not follow."""
+        part, mate = self._parts[slots.part], next(each for each in slots.mates if each)
+        tab = self._parts[mate[1].part].made.tabs[mate[1].tabs[0]]
+        slot = part.made.slots[slots.slots[0]]
+        return slot.depth is None and slot.length - tab.width > AS_LONG
+
+    def _loose_joints(self) -> Iterator[str]:
+        """Yield the joints of tabs with slots that do not follow them."""
+        for each in (slots for slots in self._slots if self._is_loose(slots)):
+            name = self._slot_name(each.part, each)
+            for piece, mate in zip(self._parts[each.part].numbers, each.mates, strict=True):
+                if mate is not None:
+                    first = f"{self._label[mate[0]]}.{self._set_names[mate[1]]}"
+                    yield f"{{tab: {first}, into: {self._label[piece]}.{name}}}"
+
     def _of(self, part: PartPlan, mates: Mapping[int, str]) -> str:
         """Return whom a set follows: a name, or one for each piece."""
         if len(part.numbers) == 1:
@@ -333,15 +364,47 @@ class PlanWriter:
         rows = [f"{self._label[n].partition('.')[2]}: {mate}" for n, mate in sorted(mates.items())]
         return f"{{{', '.join(rows)}}}"
 
+    def _left_names(self, number: int) -> dict[int, str]:
+        """Return what the slots of a part are called that no tab meets."""
+        slots = self._parts[number].made.slots
+        met = {slot for each in self._slots if each.part == number for slot in each.slots}
+        left = [i for i in range(len(slots)) if i not in met]
+        driven = {w.slot for w in self._wedges if w.through in self._parts[number].numbers}
+        words = {
+            i: "wedge-slot" if i in driven else SLOT.name if slots[i].depth is None else "housing"
+            for i in left
+        }
+        alike = {word: [i for i in left if words[i] == word] for word in words.values()}
+        return {
+            i: word if len(alike[word]) == 1 else f"{word}-{alike[word].index(i) + 1}"
+            for i, word in words.items()
+        }
+
+    def _wedge_joints(self) -> Iterator[str]:
+        for each in self._wedges:
+            number = self._owner[each.through]
+            slot = f"{self._label[each.through]}.{self._left_names(number)[each.slot]}"
+            at = ", ".join(self._pen.number(side) for side in each.at)
+            look = looking(each.looks)
+            name = self._label[each.piece]
+            yield f"{{wedge: {name}, through: {slot}, at: [{at}], show: out, looking: {look}}}"
+
     def _single_slot(self, body: Outlined, index: int) -> str:
         slot = body.part.made.slots[index]
         angle = turn_of(slot.along) % 180
         turn = angle_text(angle)
-        at, takes = self._pen.spot(body.free(slot.at)), self._by_width(slot.width)
-        what = f"at: {at}, length: {self._pen.number(slot.length)}{turn}, takes: {takes}"
+        at, takes = self._pen.spot(body.slot_spot(slot.at, index)), self._by_width(slot.width)
+        long = slot.length - 2 * self._fits[takes]  # what takes a sheet is lengthened by the fit
+        what = f"at: {at}, length: {self._pen.number(long)}{turn}, takes: {takes}"
         if slot.depth is not None:
             return f"{{pocket: {{{what}, depth: {self._pen.number(slot.depth)}}}}}"
         return f"{{slot: {{{what}}}}}"
+
+
+def looking(along: Point) -> str:
+    """Return where a unit vector in a piece's drawing points most."""
+    words = {"right": along[0], "up": along[1], "left": -along[0], "down": -along[1]}
+    return max(words, key=lambda word: round(words[word], 6))
 
 
 def _half(one: Linear, other: Linear) -> Linear:
@@ -365,12 +428,6 @@ def _named_side(body: Outlined, out: Point, at: Point) -> str:
     level = body.sides()[side]
     here = at[0] if side in ("left", "right") else at[1]
     return side if abs(here - level) <= _LEVEL else ""
-
-
-def _notch_key(notch: Notch) -> tuple[float, ...]:
-    (x, y), (ux, uy) = notch.stretch.middle, notch.out
-    rows = (x * ux + y * uy, ux * 10, uy * 10, notch.width, notch.depth)
-    return tuple(round(v, 1) + 0.0 for v in rows)
 
 
 def _run(notch: Notch) -> float:

@@ -2,25 +2,29 @@
 
 A piece joins those that have their place where the most of its tabs, slots, notches and fingers
 meet theirs, and nothing needs the same room. A few of the best arrangements are kept at each step,
-since the first tab that fits need not be the right one.
+since the first tab that fits need not be the right one. Of equals those come first in which pieces
+of one part lie in a row, as uprights, shelves and dividers do.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from kerfolio.adopting.meeting import Body, Meet, meets_of, places_at
 from kerfolio.geometry.panel_overlap import overlap_volumes
 from kerfolio.geometry.panel_solid import Posed
 from kerfolio.geometry.rigid import Rigid, Vector, scaled
-from kerfolio.model.feature_kind import TAB
+from kerfolio.model.feature_kind import NOTCH, TAB
 
 _CLASH = 250.0
 """Panels that share no more room, mm3, are drawn a little tight."""
 
 _KEPT = 16
 """So many arrangements are followed side by side."""
+
+_LEVEL, _LINED_UP = 0.9995, 0.5
+"""Twins in a row are turned alike and no further apart, mm, along their faces."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +34,8 @@ class Arrangement:
     poses: Mapping[int, Rigid]
     bodies: Mapping[int, Body]
     meets: tuple[Meet, ...] = ()
+    regular: int = 0
+    """How many pairs of one part's pieces lie in a row, less those that cross each other."""
 
     @property
     def worth(self) -> int:
@@ -63,23 +69,37 @@ def arranged(pieces: Sequence[Piece]) -> tuple[Arrangement, ...]:
     while True:
         grown = [made for state in states for made in _grown(state, pieces)]
         if not grown:
-            return tuple(_best(states, len(states)))
-        states = _best(grown, _KEPT)
+            return tuple(_best(states, len(states), _whole_key))
+        states = _best(grown, _KEPT, _key)
 
 
 def _openings(body: Body) -> int:
     return len(body.part.slots) + len(body.part.notches)
 
 
-def _best(states: Sequence[Arrangement], count: int) -> list[Arrangement]:
-    """Return the best arrangements, each once."""
-    found: dict[tuple[object, ...], Arrangement] = {}
-    for each in sorted(states, key=lambda each: -each.worth):
-        found.setdefault(_key(each), each)
+_Key = tuple[object, ...]
+
+
+def _best(
+    states: Sequence[Arrangement], count: int, key: Callable[[Arrangement], _Key]
+) -> list[Arrangement]:
+    """Return the best arrangements, each once by its key."""
+    found: dict[_Key, Arrangement] = {}
+    for each in sorted(states, key=lambda each: (-each.worth, -each.regular)):
+        found.setdefault(key(each), each)
     return list(found.values())[:count]
 
 
-def _key(state: Arrangement) -> tuple[object, ...]:
+def _whole_key(state: Arrangement) -> _Key:
+    """Return what tells a whole arrangement from others, whichever twin of the first came first."""
+    root = state.bodies[next(iter(state.poses))].part
+    twins = [n for n, body in state.bodies.items() if body.part is root]
+    seen = [state.poses[n].inverse for n in twins]
+    every = [replace(state, poses={n: a.after(p) for n, p in state.poses.items()}) for a in seen]
+    return min(map(_key, every))
+
+
+def _key(state: Arrangement) -> _Key:
     """Return what tells an arrangement from others: which shapes lie where, not which twin.
 
     It is the same where the whole is turned so that its first piece covers itself, and where it is
@@ -95,7 +115,7 @@ def _key(state: Arrangement) -> tuple[object, ...]:
     return min(_rows(poses, state.bodies) for poses in every)
 
 
-def _rows(poses: Mapping[int, Rigid], bodies: Mapping[int, Body]) -> tuple[object, ...]:
+def _rows(poses: Mapping[int, Rigid], bodies: Mapping[int, Body]) -> _Key:
     rows = []
     for number, pose in poses.items():
         body = bodies[number]
@@ -133,16 +153,17 @@ def _grown(state: Arrangement, pieces: Sequence[Piece]) -> list[Arrangement]:
         if each.number not in state.poses:
             left.setdefault(id(each.bodies), each)
     taken = {(m.other, m.second) for m in state.meets if m.kind is TAB}
-    tried: list[tuple[int, int, Body, Rigid, tuple[Meet, ...]]] = []
+    tried: list[tuple[int, int, int, Body, Rigid, tuple[Meet, ...]]] = []
     for piece in left.values():
         for body in _bodies(piece, state, pieces):
             for pose in _places(body, state, taken):
                 meets = tuple(meets_of(piece.number, body, pose, state.poses, state.bodies))
                 if meets:
-                    tried.append((len(meets), piece.number, body, pose, meets))
-    tried.sort(key=lambda each: (-each[0], each[1]))
+                    regular = _regular(body, pose, meets, state)
+                    tried.append((len(meets), regular, piece.number, body, pose, meets))
+    tried.sort(key=lambda each: (-each[0], -each[1], each[2]))
     made: list[Arrangement] = []
-    for count, number, body, pose, meets in tried:
+    for count, regular, number, body, pose, meets in tried:
         if len(made) >= _KEPT or (made and count < len(made[0].meets) - len(state.meets)):
             break
         if not _clashes(body, pose, state):
@@ -151,9 +172,27 @@ def _grown(state: Arrangement, pieces: Sequence[Piece]) -> list[Arrangement]:
                     poses={**state.poses, number: pose},
                     bodies={**state.bodies, number: body},
                     meets=(*state.meets, *meets),
+                    regular=state.regular + regular,
                 )
             )
     return made
+
+
+def _regular(body: Body, pose: Rigid, meets: Sequence[Meet], state: Arrangement) -> int:
+    """Return how many twins a piece lies in a row with, less those that it crosses."""
+    twins = {n for n, other in state.bodies.items() if other.part is body.part}
+    rows = sum(_in_a_row(body, state.poses[n].inverse.after(pose)) for n in twins)
+    crossed = sum(m.kind is NOTCH and bool(twins & {m.one, m.other}) for m in meets)
+    return rows - crossed
+
+
+def _in_a_row(body: Body, onto: Rigid) -> bool:
+    """Tell whether a piece lies straight before or behind a twin, in whose frame it lies."""
+    for each in body.selves:
+        x, y, _ = (own := onto.after(each)).origin
+        if own.x[0] > _LEVEL and own.y[1] > _LEVEL and max(abs(x), abs(y)) < _LINED_UP:
+            return True
+    return False
 
 
 def _bodies(piece: Piece, state: Arrangement, pieces: Sequence[Piece]) -> tuple[Body, ...]:

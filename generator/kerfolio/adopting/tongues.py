@@ -1,11 +1,11 @@
-"""Edges that went into housings made tabs for good, and all others edges again."""
+"""Edges that went into housings and tusks into slots are tabs for good, all others edges again."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kerfolio.adopting.meeting import Body, Meet
+from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Tab
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.together import Arrangement
@@ -23,7 +23,9 @@ def with_own_tongues(
     made, numbers = [], dict[tuple[int, int], int]()
     for part in parts:
         kept = [
-            i for i, tab in enumerate(part.made.tabs) if tab.stretch or _goes_in(part, i, arranged)
+            i
+            for i, tab in enumerate(part.made.tabs)
+            if (tab.stretch and tab.sure) or _goes_in(part, i, arranged)
         ]
         tabs = [part.made.tabs[i] for i in kept]
         depths = [_depth(part, i, arranged) for i in kept]
@@ -39,7 +41,7 @@ def with_own_tongues(
         if each.kind is not TAB or (each.one, each.first) in numbers
     )
     owner = {piece: part for part in made for piece in part.numbers}
-    bodies = {n: Body(owner[n].made, body.thickness) for n, body in arranged.bodies.items()}
+    bodies = {n: replace(body, part=owner[n].made) for n, body in arranged.bodies.items()}
     return tuple(made), replace(arranged, meets=meets, bodies=bodies)
 
 

@@ -1,4 +1,5 @@
-"""The unit of a drawing that states none: by the sheet's border, and by how wide its slots are."""
+"""The unit of a drawing that states none: by the sheet's border, how wide its slots are, and by the
+unit in which most of its lengths are round."""
 
 from __future__ import annotations
 
@@ -7,6 +8,8 @@ from dataclasses import dataclass
 
 from kerfolio.adopting.shape import Shape
 from kerfolio.adopting.unit_names import UNITS
+from kerfolio.basis.lengths import INCH
+from kerfolio.geometry.arc import edges
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.slot_fit import fitted_slot
 from kerfolio.geometry.stretch import stretches
@@ -15,6 +18,8 @@ _NEAR = 0.35
 _BORDER = 0.002
 _ALIKE = 0.005
 _LEAST, _MOST = 20.0, 4000.0
+_GRIDS, _ON_GRID = (0.5, float(INCH) / 16), 0.012
+"""Makers draw in halves of a mm or sixteenths of an inch; so near, mm, a length is round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +36,7 @@ def units_by_likelihood(closed: Sequence[Shape], sold: Sold) -> tuple[str, ...]:
     ``closed`` are its shapes in its own numbers.
     """
     boxes = [bounds(each.contour) for each in closed]
-    widths = list(_widths(closed))
+    widths, lengths = list(_widths(closed)), _lengths(closed)
     scores = {}
     for name, mm in UNITS.items():
         largest = max((max(b.width, b.height) * mm for b in boxes), default=0.0)
@@ -39,7 +44,7 @@ def units_by_likelihood(closed: Sequence[Shape], sold: Sold) -> tuple[str, ...]:
         borders = sum(_is_sold(b.width * mm, b.height * mm, sold.sizes) for b in boxes)
         slots = sum(_is_thick(width * mm, sold.thick) for width in widths)
         share = slots / len(widths) if widths else 0.0
-        scores[name] = (2.0 * bool(borders) + share + 0.2) * fits
+        scores[name] = (2.0 * bool(borders) + share + _round_share(lengths, mm) + 0.2) * fits
     order = list(UNITS)
     return tuple(sorted(UNITS, key=lambda name: (-round(scores[name], 6), order.index(name))))
 
@@ -56,6 +61,24 @@ def _widths(closed: Iterable[Shape]) -> Iterable[float]:
             found[near] = found.get(near, 0) + 1
     most = max(found.values(), default=0)
     return [size for size, count in found.items() if count >= max(1, most / 2)]
+
+
+def _lengths(closed: Iterable[Shape]) -> tuple[float, ...]:
+    """Return how far apart the ends of straight edges are, along x and along y."""
+    found = []
+    for each in closed:
+        for edge in edges(each.contour):
+            if not edge.bulge:
+                sides = (edge.end[0] - edge.start[0], edge.end[1] - edge.start[1])
+                found += [abs(side) for side in sides]
+    return tuple(found)
+
+
+def _round_share(lengths: Iterable[float], mm: float) -> float:
+    """Return the share of lengths that are round in a unit, by the better of both grids."""
+    known = [each * mm for each in lengths if each * mm > 1.0]
+    counts = [sum(abs(s / g - round(s / g)) * g <= _ON_GRID for s in known) for g in _GRIDS]
+    return max(counts) / len(known) if known else 0.0
 
 
 def _is_sold(width: float, height: float, sizes: Iterable[tuple[float, float]]) -> bool:

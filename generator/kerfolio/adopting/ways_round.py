@@ -5,16 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from kerfolio.adopting.adopted import Adopted
-from kerfolio.adopting.stated import PlanWriter
+from kerfolio.adopting.stated import PlanWriter, looking
 from kerfolio.basis.finding import Finding
-from kerfolio.geometry.rigid import Vector, dot
 
-_LOOKS: dict[str, Vector] = {
-    "right": (1.0, 0.0, 0.0),
-    "up": (0.0, 1.0, 0.0),
-    "left": (-1.0, 0.0, 0.0),
-    "down": (0.0, -1.0, 0.0),
-}
 _ALIKE = 0.3
 
 
@@ -23,21 +16,28 @@ def ways_round(
 ) -> dict[str, str]:
     """Return joints that answer the findings which ask for it, by the first end's name.
 
-    What is ``known`` already is not answered again.
+    Pieces that clash may lie the other way round: as they are drawn both ways fit, but only one
+    does at every thickness. What is ``known`` already is not answered again.
     """
-    asked = {each.subject for each in findings if each.rule == "which-way-round"}
+    told = tuple(findings)
+    asked = {each.subject for each in told if each.rule == "which-way-round"}
+    clashing = [each.meeting for each in told if each.rule == "pieces-clash" and each.meeting]
+    pieces = {name for each in clashing for name in (*each.pieces, *each.others)}
     return {
-        first: joint for first, joint in _joints(found) if first in asked and first not in known
+        first: joint
+        for first, joint, ends in _joints(found)
+        if (first in asked or pieces.intersection(ends)) and first not in known
     }
 
 
-def _joints(found: Adopted) -> Iterator[tuple[str, str]]:
+def _joints(found: Adopted) -> Iterator[tuple[str, str, tuple[str, str]]]:
+    """Yield for each set of tabs its name, its joint with its way round, and both pieces."""
     writer = PlanWriter(found, "mm", {})  # names alone are asked
     for one, other, first, second, out in writer.tab_joints():
         a, b = found.arranged.poses[one], found.arranged.poses[other]
         inner = b.inverse
         show = "out" if inner.vector(a.vector((*out, 0.0)))[2] > 0 else "in"
         look = inner.vector(a.z)
-        word = max(_LOOKS, key=lambda each: round(dot(look, _LOOKS[each]), 6))
-        looking = f", looking: {word}" if dot(look, _LOOKS[word]) > _ALIKE else ""
-        yield first, f"{{tab: {first}, into: {second}, show: {show}{looking}}}"
+        told = f", looking: {looking(look[:2])}" if max(map(abs, look[:2])) > _ALIKE else ""
+        ends = first.rpartition(".")[0], second.rpartition(".")[0]
+        yield first, f"{{tab: {first}, into: {second}, show: {show}{told}}}", ends

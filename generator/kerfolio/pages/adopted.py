@@ -14,11 +14,12 @@ from kerfolio.pages.theme import render
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AdoptedPart:
-    """A part: what it is called, what was recognised, and inline SVG of it."""
+    """A part: its name, what was recognised, inline SVG of it, and its columns of twelve."""
 
     name: str
     words: str
     picture: str
+    columns: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,5 +55,7 @@ def adopted_page(identity: Identity, page: AdoptedPage) -> str:
         answers=tuple((each, spans(each.words)) for each in page.answers),
         lost=tuple(map(spans, page.lost)),
         whole=Markup(page.whole),
-        pictures=tuple((each.name, each.words, Markup(each.picture)) for each in page.parts),
+        pictures=tuple(
+            (each.name, each.words, Markup(each.picture), each.columns) for each in page.parts
+        ),
     )

@@ -11,7 +11,13 @@ from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Question
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted, listed
-from kerfolio.drawing.adopted_view import Numbered, Tinted, adopted_view
+from kerfolio.drawing.adopted_view import (
+    Numbered,
+    Tinted,
+    adopted_view,
+    columns_of,
+    scale_of,
+)
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.boolean import intersection
@@ -79,13 +85,16 @@ def _part(
     tints = tuple(_tints(found, part))
     width, height = part.made.draft.size
     asked = [
-        Numbered(number=numbers[each.key], at=(width / 2 + 14 * index, height / 2))
-        for index, each in enumerate(q for q in questions if q.about == part.name)
+        Numbered(number=numbers[each.key], at=(width / 2, height / 2))
+        for each in questions
+        if each.about == part.name
     ]
+    scale = scale_of((width, height), [each.made.draft.size for each in found.parts])
     words = _words(part.made)
     title = f"{part.name}, {counted(len(part.numbers), 'piece')}"
-    view = adopted_view(part.made.draft.region, tints, asked, title, words)
-    return AdoptedPart(name=title, words=words, picture=inline_svg(view))
+    view = adopted_view(part.made.draft.region, scale, tints, asked, title, words)
+    columns = columns_of(width * scale)
+    return AdoptedPart(name=title, words=words, picture=inline_svg(view), columns=columns)
 
 
 def _words(made: Recognised) -> str:
@@ -113,6 +122,7 @@ def _tints(found: Adopted, part: PartPlan) -> Iterator[Tinted]:
         ):
             if piece in part.numbers:
                 met.add((kind, number))
+    met |= {(SLOT, each.slot) for each in found.wedges if each.through in part.numbers}
     made = part.made
     for index, tab in enumerate(made.tabs):
         ink = Ink.NEW_MID if (TAB, index) in met else Ink.ACCENT

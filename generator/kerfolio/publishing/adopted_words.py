@@ -10,6 +10,7 @@ from kerfolio.adopting.depths import is_to_a_depth
 from kerfolio.basis.digits import digits
 from kerfolio.basis.words import counted
 from kerfolio.model.feature_kind import FINGERS, NOTCH, TAB
+from kerfolio.model.joint_kind import WEDGE_JOINT
 
 
 def recognised_lines(found: Adopted) -> Iterator[str]:
@@ -29,6 +30,7 @@ def recognised_lines(found: Adopted) -> Iterator[str]:
     kinds = (TAB, NOTCH, FINGERS)
     told = zip(kinds, words, plural, strict=True)
     met = [counted(counts[kind], one, many) for kind, one, many in told if counts[kind]]
+    met += [counted(len(found.wedges), WEDGE_JOINT.name)] if found.wedges else []
     if met:
         yield f"joined: {', '.join(met)}"
 
@@ -54,5 +56,8 @@ def lost_lines(found: Adopted) -> Iterator[str]:
             if is_to_a_depth(part.made.draft.openings[index].names):
                 name = part.made.draft.openings[index].names[0]
                 yield f"to confirm: `{name}` in `{part.name}` does not say how deep: cut through"
+    asked = {each.about for each in found.questions}
     for each in found.unplaced:
+        if each.partition(".")[0] in asked:
+            continue
         yield f"not understood: nothing tells where `{each}` goes"

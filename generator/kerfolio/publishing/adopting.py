@@ -17,7 +17,14 @@ from kerfolio.adopting.cleaned import cleaned
 from kerfolio.adopting.clears import clears
 from kerfolio.adopting.naming import steady
 from kerfolio.adopting.nested import is_sold
-from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
+from kerfolio.adopting.plan_text import (
+    AdoptedText,
+    Bought,
+    Relieved,
+    Wanted,
+    plan_text,
+    steps_text,
+)
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.unit_names import UNITS
 from kerfolio.adopting.units import Sold, units_by_likelihood
@@ -45,6 +52,13 @@ from kerfolio.settling.titles import pieces_called
 
 _ROUNDS = 3
 """So often is a plan proved and told which way round its pieces go."""
+
+_RELIEVED = 0.2
+"""A dog-bone is drawn so much wider or narrower, mm, than its cutter."""
+
+_THIN, _OF_THIN = 7.0, 0.6
+"""Thinner sheets, mm, want a cutter of so large a share of their thickness at most, so that the
+walls of fingers keep a third of it between two dog-bones."""
 
 _NEAR = 0.15
 """A sheet is sold so much thinner or thicker, mm, than it is drawn."""
@@ -94,7 +108,8 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
     shared, unread = read_shared(request.workshop, pictures=False) if not refused else (None, ())
     if shared is None:
         return AdoptedPlan(name=name, findings=(*refused, *unread))
-    drawing, told = _drawing(request)
+    said = stated_unit(request.drawing)
+    drawing, told = _drawing(request, said)
     if drawing is None:
         return AdoptedPlan(name=name, findings=told)
     folder = request.workshop / "plans" / name
@@ -104,7 +119,7 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
         if back is not None:
             return back
     inquiry = _Inquiry(request.ask, record.answers if record else {})
-    found, unit = _found(request, drawing, shared.stock, inquiry)
+    found, unit = _found(request, drawing, said, shared.stock, inquiry)
     if not found.parts:
         advice = "Draw each piece as a closed line; text and pictures are not cut."
         nothing = error("empty-drawing", "no piece in the drawing", Place(drawing.file), advice)
@@ -235,22 +250,20 @@ def _refusals(request: AdoptRequest, name: str) -> Iterator[Finding]:
         yield error("bad-name", f"`{name}` is no plan name", Place("plans"), advice)
 
 
-def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]]:
+def _drawing(request: AdoptRequest, said: str) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the drawing, in mm where it states a unit or ``unit`` does, else in its numbers."""
     path = request.drawing
-    said = NOTHING_SAID
-    if not stated_unit(path):
-        said = SaidOfDrawing(unit=Named("mm"))
+    asked = NOTHING_SAID if said else SaidOfDrawing(unit=Named("mm"))
     read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
-    return read(path, path.name, art=True, asked=said)
+    return read(path, path.name, art=True, asked=asked, named=True)
 
 
 def _found(
-    request: AdoptRequest, drawing: Drawing, stock: Stock, inquiry: _Inquiry
+    request: AdoptRequest, drawing: Drawing, said: str, stock: Stock, inquiry: _Inquiry
 ) -> tuple[Adopted, str]:
-    """Return what the drawing is, and the unit that it counts in."""
-    scale, unit = 1.0, ""
-    if not stated_unit(request.drawing):
+    """Return what the drawing is, and the unit that it counts in: as ``said`` in it, else asked."""
+    scale, unit = 1.0, said
+    if not said:
         unit = request.unit or inquiry.answer(_unit_question(drawing, stock))
         scale = UNITS.get(unit, 1.0)
     sizes = [size for each in stock.sheets for size in each.sizes]
@@ -281,25 +294,39 @@ def _wanted(
     unit: str,
     inquiry: _Inquiry,
 ) -> Wanted:
-    stated = stated_unit(request.drawing) or unit
-    plan_unit = "in" if stated in ("in", "ft") else "mm"
+    plan_unit = "in" if unit in ("in", "ft") else "mm"
     stock = shared.stock
     bought = {e.name: _bought(e, found, stock, plan_unit, inquiry) for e in found.sheets}
-    radius = found.relief
-    cutters = [
-        each.name
-        for each in stock.cutters
-        if radius is not None and abs(each.diameter - 2 * radius) < 0.2 and not each.angle
-    ]
     return Wanted(
         title=name.replace("-", " ").capitalize(),
         unit=plan_unit,
         day=request.day,
         file=request.drawing.name,
         bought=bought,
-        cutter=min(cutters, default=""),
+        relief=_relief(found, stock, plan_unit),
         clears=clears(stock),
     )
+
+
+def _relief(found: Adopted, stock: Stock, unit: str) -> Relieved:
+    """Return what the drawing is relieved for, or what sheets so thin want; else the usual."""
+    radius = found.relief
+    plain = [each for each in stock.cutters if not each.angle]
+    if radius is not None:
+        drawn = [each.name for each in plain if abs(each.diameter - 2 * radius) < _RELIEVED]
+        return Relieved(cutter=min(drawn, default=""))
+    thin = min((each.drawn.mm for each in found.sheets), default=_THIN)
+    if thin >= _THIN or not plain:
+        return Relieved()
+    plain.sort(key=lambda e: (_is_in_inches(e.title) != (unit == "in"), -e.diameter, e.name))
+    small = [each for each in plain if each.diameter <= _OF_THIN * thin]
+    least = min(plain, key=lambda each: each.diameter)
+    return Relieved(cutter=small[0].name) if small else Relieved(cutter=least.name, style="none")
+
+
+def _is_in_inches(title: str) -> bool:
+    """Tell whether something is sold by inches, as its title says."""
+    return "category" in title or " in" in title
 
 
 def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry) -> Bought:
@@ -307,9 +334,9 @@ def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inq
 
     def away(each: SheetStock) -> tuple[object, ...]:
         outside = max(0.0, each.least - _NEAR - mm, mm - each.most - _NEAR)
-        is_inch = "category" in each.title or " in" in each.title
         is_ply = each.plies is not None
-        return (outside, is_inch != (unit == "in"), not is_ply, abs(each.actual - mm))
+        is_other = _is_in_inches(each.title) != (unit == "in")
+        return (outside, is_other, not is_ply, abs(each.actual - mm))
 
     order = sorted(range(len(stock.sheets)), key=lambda i: (away(stock.sheets[i]), i))
     names = [stock.sheets[i].name for i in order]

@@ -50,6 +50,10 @@ _SAY_UNIT = written(
 )
 
 
+_WORDS = ("TEXT", "MTEXT", "ATTRIB")
+"""Entities that say something."""
+
+
 @dataclass(slots=True, kw_only=True)
 class _Sheet(Gathered):
     """What has been read so far; ``scale`` is mm per drawing unit."""
@@ -63,7 +67,12 @@ class _Sheet(Gathered):
 
 
 def read_dxf(
-    path: Path, file: str, *, art: bool = False, asked: SaidOfDrawing = NOTHING_SAID
+    path: Path,
+    file: str,
+    *,
+    art: bool = False,
+    asked: SaidOfDrawing = NOTHING_SAID,
+    named: bool = False,
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the paths of a DXF file's model space, in mm with y up, and what is wrong in it.
 
@@ -71,8 +80,9 @@ def read_dxf(
     Lines, arcs and other open paths of one layer are joined where their ends meet within 0.01 mm.
     Splines and ellipses become chords within 0.01 mm.
     ``art`` is for engravings, where open and crossing paths are fine and the size is that of the
-    engraving. ``asked`` is what the plan says of the file. The drawing is None when nothing can be
-    read, or nobody says in which unit it is.
+    engraving. ``asked`` is what the plan says of the file. Where its words name parts (``named``),
+    they are not told as ignored. The drawing is None when nothing can be read, or nobody says in
+    which unit it is.
     """
     document, findings = _document(path, file)
     if document is None:
@@ -92,7 +102,7 @@ def read_dxf(
             _guarded(entity, (), "", sheet, 0)
     except BeyondBudgetError as beyond:
         return None, in_order((*sheet.findings, beyond.finding))
-    _tell_ignored(sheet)
+    _tell_ignored(sheet, named=named)
     if scale is None and not art and sheet.elements:
         return None, in_order((*sheet.findings, _unitless(sheet)))
     return finished(file, sheet, art=art, guides=asked.guides)
@@ -252,7 +262,7 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
 
 def _text(entity: Any, place: Place, sheet: _Sheet) -> None:
     """Keep what a text says and where it begins."""
-    if entity.dxftype() not in ("TEXT", "MTEXT", "ATTRIB"):
+    if entity.dxftype() not in _WORDS:
         return
     long = entity.dxftype() == "MTEXT"
     words = " ".join(str(entity.plain_text() if long else entity.dxf.text).split())
@@ -279,8 +289,10 @@ def _in_mm(contour: Contour, scale: float) -> Contour:
     return result
 
 
-def _tell_ignored(sheet: _Sheet) -> None:
+def _tell_ignored(sheet: _Sheet, *, named: bool) -> None:
     for kind, count in sorted(sheet.ignored.items()):
+        if named and kind in _WORDS:
+            continue
         message = f"{kind} is ignored" + (f" ({count} times)" if count > 1 else "")
         advice = "Turn it into lines and arcs to have it cut."
         sheet.findings.append(note("ignored-element", message, Place(sheet.file), advice))

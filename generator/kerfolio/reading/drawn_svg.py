@@ -48,14 +48,19 @@ class _Sheet(Gathered):
 
 
 def read_svg(
-    path: Path, file: str, *, art: bool = False, asked: SaidOfDrawing = NOTHING_SAID
+    path: Path,
+    file: str,
+    *,
+    art: bool = False,
+    asked: SaidOfDrawing = NOTHING_SAID,
+    named: bool = False,
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the paths of an SVG file, in mm with y up, and what is wrong or doubtful in it.
 
     ``file`` is the name used in places. Curves become chords within 0.01 mm, circular arcs stay
     arcs. ``art`` is for engravings, where open and crossing paths are fine and the size is that of
-    the engraving. ``asked`` is what the plan says of the file. The drawing is None when nothing can
-    be read.
+    the engraving. ``asked`` is what the plan says of the file. Where its words name parts
+    (``named``), they are not told as ignored. The drawing is None when nothing can be read.
     """
     root, findings = read_tree(path, file)
     if root is None:
@@ -70,7 +75,7 @@ def read_svg(
         _children(root, _Scene(page.affine, page.viewport), sheet)
     except BeyondBudgetError as beyond:
         return None, in_order((*sheet.findings, beyond.finding))
-    _tell_ignored(sheet)
+    _tell_ignored(sheet, named=named)
     return finished(file, sheet, art=art, guides=asked.guides)
 
 
@@ -267,8 +272,8 @@ def _nested(node: SvgNode, scene: _Scene, sheet: _Sheet, size: dict[str, str]) -
     _children(node, replace(scene, affine=affine, viewport=viewport, names=names), sheet)
 
 
-def _tell_ignored(sheet: _Sheet) -> None:
-    kinds = Counter(kind for kind, _ in sheet.ignored)
+def _tell_ignored(sheet: _Sheet, *, named: bool) -> None:
+    kinds = Counter(kind for kind, _ in sheet.ignored if not (named and kind == "text"))
     advice = {
         "text": "Turn the text into paths to have it cut.",
         "picture": "Draw its lines as paths to have them cut.",
