@@ -12,6 +12,7 @@ from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.fitting import Fitting, fittings_in
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made
+from kerfolio.assembly.overhangs import overhangs_in
 from kerfolio.assembly.set_fittings import set_fittings
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.wall import wall_behind
@@ -85,6 +86,7 @@ def set_drawings(
         SET: assembled_view(assembled, fittings=fittings, reader=reader, room=SET_ROOM, title=title)
     }
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
+    reaching = tuple(overhangs_in(together))
     steps = [
         Shown(
             assembled=assembled,
@@ -103,6 +105,7 @@ def set_drawings(
         drawings[step_name(step.number)] = step_view(
             each,
             look=look,
+            overhangs=[one for one in reaching if one.label in step.added],
             hardware=_hardware(settled, replace(step, number=1), reader),
             reader=reader,
             title=say(reader, "drawing-plan-step", plan=plan.title, step=step.number),

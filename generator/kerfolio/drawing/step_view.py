@@ -10,9 +10,10 @@ from math import dist
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.lying import Shown
+from kerfolio.assembly.overhangs import Overhang
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
+from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, held_anchors, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import (
     Block,
@@ -31,6 +32,7 @@ from kerfolio.drawing.loose import apart_dimensions, apart_sentences, stand_apar
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
 from kerfolio.drawing.motion import arrow_strokes, guide_strokes, line_of, lots_moved
 from kerfolio.drawing.mounted import mounted
+from kerfolio.drawing.overhang import overhang_lines, overhang_sentences, overhang_sizes
 from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
@@ -64,13 +66,15 @@ def step_view(
     *,
     look: View,
     hardware: Sequence[tuple[str, int]] = (),
+    overhangs: Sequence[Overhang] = (),
     reader: Reader = METRIC,
     room: tuple[float, float] = ROOM,
     title: str = "",
 ) -> Drawing:
     """Return the picture of a step at paper size, within ``room`` (mm).
 
-    ``hardware`` are (title, count) of what the step takes. The pieces new in the step are in the
+    ``hardware`` are (title, count) of what the step takes, ``overhangs`` the ends of what it lays on
+    what stands. The pieces new in the step are in the
     accent, drawn out against their moves, with their marks in balloons, and so is its hardware;
     guide lines lead to where they go. What is too small to see on the page, a fastening else a
     joint, is drawn larger beside the picture. Work that lies is shown on a mat, where ``look`` is
@@ -87,7 +91,7 @@ def step_view(
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
     edges = edges_of(scene, joints)
-    guides = [*(each.ends for each in joints), *axes]
+    guides = [*(each.ends for each in joints), *axes, *overhang_lines(overhangs, scene, look)]
     box = with_wall(with_mat(extent_of(solids, look), mat, look), wall, look)
     first = page_seat(look, box, ground)
     found = seen(
@@ -97,7 +101,7 @@ def step_view(
         first=scene.coloured,
         extra=[*guides, *(line for pair in edges for lines in pair for line in lines)],
     )
-    reach = _reach(found, len(guides), first.scale)
+    reach = _reach(found, len(joints) + len(axes), first.scale)
     shares = shares_seen(edges, found.extra, len(guides))
     found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
     larger = _larger(shown, scene, joints, reach, shares, first, reader)
@@ -121,6 +125,7 @@ def step_view(
     sizes = (
         *apart_dimensions(apart, plan.seat, reader),
         *(height_dimension(height, plan.seat, reader) if height else ()),
+        *overhang_sizes(overhangs, scene, plan.seat, reader),
     )
     items = (
         *((mat_stroke(mat, plan.seat),) if mat else ()),
@@ -131,7 +136,7 @@ def step_view(
         *(item for each in pointers for item in (each.line, each.ring)),
         *beside,
         *sizes,
-        *_over(scene, step, found, plan, ground, strokes, pointers, sizes),
+        *_over(scene, shown, found, plan, ground, strokes, pointers, sizes),
     )
     return Drawing(
         box=padded(extent(items), 0.6),
@@ -142,6 +147,7 @@ def step_view(
                 *_sentences(scene, shown, look, reader),
                 *apart_sentences(apart, reader),
                 *([height_sentence(height, reader)] if height else []),
+                *overhang_sentences(overhangs, scene, reader),
                 *(each.words for each in larger),
             )
         ),
@@ -201,7 +207,7 @@ def _planned(
 
 def _over(
     scene: Scene,
-    step: BuildStep,
+    shown: Shown,
     found: Seen,
     plan: PagePlan,
     ground: Box,
@@ -209,18 +215,21 @@ def _over(
     pointers: Sequence[Pointer],
     sizes: Sequence[Item],
 ) -> Iterator[Item]:
-    """Yield what lies over the picture: the arrows, and the balloons of the new pieces."""
+    """Yield what lies over the picture: the arrows, and the balloons of what is new or held."""
     thin, leaders = [line_of(each) for each in guides], [line_of(each.line) for each in pointers]
     rings = [box_of(each.ring) for each in pointers]
     taken = Occupied([flat_on_paper(each.shape, plan.seat) for each in found.areas])
     arrows = tuple(
         arrow_strokes(
-            scene, step.moves, found, plan.seat, ground, thin, (*plan.boxes, *rings), leaders
+            scene, shown.step.moves, found, plan.seat, ground, thin, (*plan.boxes, *rings), leaders
         )
     )
     for arrow in arrows:
         yield from (arrow.stroke, *arrow.items)
-    anchors = piece_anchors(scene, found, plan.seat, scene.new)
+    anchors = (
+        *piece_anchors(scene, found, plan.seat, scene.new),
+        *held_anchors(scene, found, plan.seat, shown.held),
+    )
     kept_clear = (
         *plan.boxes,
         *(box for each in arrows for box in each.boxes),
@@ -273,6 +282,14 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
     for lots in lots_moved(scene, step.moves):
         if lots > 1:
             yield say(reader, "drawing-step-alike", count=lots)
+    mark = {each.label: each.mark for each in scene.pieces}
+    for turn in sorted({move.turn for move in step.moves} - {0}):
+        there = {piece for move in step.moves if move.turn == turn for piece in move.pieces}
+        pieces = ", ".join(mark[label] for label in mark if label in there)
+        yield say(reader, "drawing-step-turn", turn=turn, pieces=pieces)
+    if shown.held:
+        held = listed(reader, [mark[label] for label in shown.held])
+        yield say(reader, "drawing-step-held", pieces=held)
     boards = [
         each.name for each in shown.fittings if each.role is Role.BOARD and each.step == step.number
     ]
