@@ -125,9 +125,7 @@ def _shown(assembled: Assembled, step: BuildStep, said: Step | None) -> Shown:
     lies = said.lies if said else None
     there = {*step.standing, *step.added} & {each.label for each in assembled.pieces}
     held = tuple(each.name for each in said.holds if each.name in there) if said else ()
-    shown = Shown(
-        assembled=assembled, step=step, people=said.people if said else 1, held=held
-    )
+    shown = Shown(assembled=assembled, step=step, people=said.people if said else 1, held=held)
     if lies is None or lies.piece.name not in there:
         return replace(shown, step=in_turns(assembled, step, order))
     piece = assembled.piece(lies.piece.name)

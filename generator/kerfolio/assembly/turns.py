@@ -38,9 +38,7 @@ def in_turns(assembled: Assembled, step: BuildStep, order: Sequence[str] = ()) -
 
 def _parted(assembled: Assembled, move: Move, order: Sequence[str]) -> Iterator[Move]:
     """Yield a move lot by lot, if it brings more than one that is named."""
-    pairs = [
-        (each.a, each.b) for each in assembled.joints if {each.a, each.b} <= {*move.pieces}
-    ]
+    pairs = [(each.a, each.b) for each in assembled.joints if {each.a, each.b} <= {*move.pieces}]
     found = list(lots(move.pieces, pairs))
     named = [lot for lot in found if {*lot} & {*order}]
     if len(named) < 2:

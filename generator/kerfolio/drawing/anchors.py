@@ -46,9 +46,7 @@ def held_anchors(
     scene: Scene, found: Seen, seat: PaperSeat, held: Collection[str]
 ) -> tuple[Wanted, ...]:
     """Return where somebody holds pieces, each with the mark of a hand."""
-    return tuple(
-        replace(each, mark=HAND) for each in piece_anchors(scene, found, seat, held)
-    )
+    return tuple(replace(each, mark=HAND) for each in piece_anchors(scene, found, seat, held))
 
 
 def engraved_boxes(found: Seen, seat: PaperSeat) -> tuple[Box, ...]:

@@ -27,7 +27,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.drawing.work_views import step_name, work_drawings
 from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.settling.titles import board_title
+from kerfolio.settling.titles import board_title, called
 
 ASSEMBLED, EXPLODED = "assembled", "exploded"
 SET = "set"
@@ -69,6 +69,7 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
             each,
             look=look,
             hardware=_hardware(build.settled, step, reader, each.fittings),
+            alike=(called(made.stated), made.stated.count),
             reader=reader,
             title=_title(build, step, number, reader),
         )

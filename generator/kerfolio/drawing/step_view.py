@@ -7,7 +7,6 @@ from dataclasses import replace
 from itertools import islice
 from math import dist
 
-from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.lying import Shown
 from kerfolio.assembly.overhangs import Overhang
@@ -67,14 +66,15 @@ def step_view(
     look: View,
     hardware: Sequence[tuple[str, int]] = (),
     overhangs: Sequence[Overhang] = (),
+    alike: tuple[str, int] = ("", 1),
     reader: Reader = METRIC,
     room: tuple[float, float] = ROOM,
     title: str = "",
 ) -> Drawing:
     """Return the picture of a step at paper size, within ``room`` (mm).
 
-    ``hardware`` are (title, count) of what the step takes, ``overhangs`` the ends of what it lays on
-    what stands. The pieces new in the step are in the
+    ``hardware`` are (title, count) of what the step takes, ``overhangs`` the ends of what it lays
+    down, ``alike`` what is made and how often. The pieces new in the step are in the
     accent, drawn out against their moves, with their marks in balloons, and so is its hardware;
     guide lines lead to where they go. What is too small to see on the page, a fastening else a
     joint, is drawn larger beside the picture. Work that lies is shown on a mat, where ``look`` is
@@ -106,6 +106,7 @@ def step_view(
     found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
     larger = _larger(shown, scene, joints, reach, shares, first, reader)
     blocks = _side_blocks(shown, look, hardware, reader)
+    blocks += [hardware_block([alike])] if alike[1] > 1 else []
     areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
     larger, plan = _planned(look, box, ground, larger, blocks, areas)
     insets = [

@@ -248,10 +248,10 @@ class Step:
     ``bores`` names bores into edges that are made in it, of a part or of a piece; ``marks``,
     ``sands``, ``glues`` and ``clamps`` are other work by hand. ``lies`` is how
     the work lies, ``beside`` says that its pieces are put together apart from what stands,
-    ``people`` how many it takes. ``holds`` names pieces that somebody holds meanwhile, ``order`` one
-    of each lot that comes home after the one before. ``by_hand`` tells those who cut by hand what stands in for the
-    machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take in
-    it, known once they are settled.
+    ``people`` how many it takes. ``holds`` names pieces that somebody holds meanwhile, ``order``
+    one of each lot that comes home after the one before. ``by_hand`` tells those who cut by hand
+    what stands in for the machine. ``hardware`` is what the plan states of it, ``fastened`` what
+    its fastenings take in it, known once they are settled.
     """
 
     title: str

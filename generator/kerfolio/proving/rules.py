@@ -59,6 +59,7 @@ from kerfolio.proving import (
     shapes,
     short_grain,
     spans,
+    step_turns,
     steps,
     swaps,
     toppling,
@@ -69,7 +70,18 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder),
+    *(
+        references,
+        assemblies,
+        joints,
+        fastenings,
+        steps,
+        lying,
+        step_turns,
+        handwork,
+        release,
+        ladder,
+    ),
     *(machine_reach, chips, readers, holes, letters, children_beds),
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),

@@ -116,7 +116,7 @@ _STEP: Record[Step] = Record(
         Key(
             name="order",
             form=_pieces("order: [worktop, lower-shelf]", least=2),
-            says="What comes home one after another: a piece of each lot that moves, first to last.",
+            says="A piece of each lot that comes home by itself, first to last.",
         ),
         Key(name="tools", form=_TOOLS, says="Tools used."),
         Key(name="hardware", form=_USED, says="Hardware used in this step."),
