@@ -40,5 +40,5 @@ def overhangs_in(together: SetTogether) -> Iterator[Overhang]:
         low, high = box_around(lying)
         for far, side, end in zip(row.overhangs, (-1.0, 1.0), (low[0], high[0]), strict=True):
             if far > LEAST:
-                foot = max(spots, key=lambda at, side=side: (round(side * at[0], 6), -at[2]))
+                foot = max((round(side * at[0], 6), -at[2], at) for at in spots)[2]
                 yield Overhang(lying[0].label, far, low, high, end, foot)
