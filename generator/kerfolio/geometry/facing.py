@@ -237,6 +237,13 @@ def extent_of(solids: Solids, view: View) -> tuple[float, float, float, float]:
     return left, bottom, right, top
 
 
+def spots_of(solids: Solids, view: View) -> list[list[Point]]:
+    """Return the corners of each solid in the picture plane, mm."""
+    flat = in_view(solids.walls[:, 0], view)[:, :2]
+    owner = np.repeat(solids.solid, np.diff(solids.first))
+    return [[(float(x), float(y)) for x, y in flat[owner == each]] for each in np.unique(owner)]
+
+
 def facing(solids: Solids, view: View) -> tuple[Facing, FacingEdges]:
     """Return what of the solids looks towards the eye."""
     normals = in_view(solids.normals, view)
