@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
-from math import asin, degrees
+from itertools import takewhile
+from math import asin, degrees, fsum
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.bracketed import PosedBracket, posed_bracket
@@ -25,17 +26,19 @@ from kerfolio.geometry.rigid import (
 )
 from kerfolio.geometry.turned import Turned
 from kerfolio.model.fastening import (
+    BOLTED,
     BRACKETED,
     CLAMPED,
     CROSS_NUT,
     DOWELLED,
+    SCREWED,
     SUNK_NUTS,
     TEE_NUT,
     Fastening,
 )
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, step_number
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.settled import SettledBoard, SettledPlan
 
 _BACK = "back"
 _NOWHERE: Vector = (0.0, 0.0, 0.0)
@@ -127,7 +130,9 @@ def posed_fastenings(settled: SettledPlan, assembled: Assembled) -> tuple[PosedF
     placed = [
         each
         for each in fastenings_of(settled)
-        if each.pieces and all(label in pieces for label in each.pieces) and each.first.piece
+        if each.pieces
+        and all(label in pieces for label in each.pieces)
+        and (each.first.piece or _through_board(each))
     ]
     brackets = _brackets(placed, pieces)
     found: list[PosedFastening] = []
@@ -214,6 +219,8 @@ def _posed(
 def _frame(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> Rigid:
     """Return the frame of the axis: its origin where the head bears, z the way it goes in."""
     first = fastening.first
+    if _through_board(fastening):
+        return _over_board(fastening, pieces)
     assert first.part is not None, "the first seat has been looked at"
     pose = pieces[first.piece].pose
     if not first.is_hole:
@@ -223,6 +230,38 @@ def _frame(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> Rigid:
     x, y, top = first.mouth
     level = 0.0 if back else top - first.sunk
     return _along(pose.point((x, y, level)), pose.vector((0.0, 0.0, 1.0 if back else -1.0)))
+
+
+def _through_board(fastening: SettledFastening) -> bool:
+    """Tell whether the head of a bolt or a screw bears on a board."""
+    return fastening.kind in (BOLTED, SCREWED) and fastening.first.board is not None
+
+
+def _over_board(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> Rigid:
+    """Return the frame of what goes through a board into the first piece under it.
+
+    That is entered from the face on which the board lies: the one stated, else the show face.
+    """
+    before = [*takewhile(lambda seat: seat.part is None, fastening.seats)]
+    seat = fastening.seats[len(before)]
+    assert seat.part is not None, "a fastening without a piece has no place"
+    pose, boards = pieces[seat.piece].pose, [each.board for each in before if each.board]
+    if seat.is_hole:
+        lying = (each for board in boards for each in board.places if each.piece == seat.piece)
+        back = any(each.face == _BACK for each in lying) or fastening.stated.head_on == _BACK
+        x, y, top = seat.mouth
+        at, way = (x, y, 0.0 if back else top), (0.0, 0.0, 1.0 if back else -1.0)
+    else:
+        at, way = _edge_point(seat) if seat.side else seat.mouth, seat.inward
+    inward = pose.vector(way)
+    deep = fsum(map(board_depth, boards))
+    return _along(added(pose.point(at), scaled(inward, -deep)), inward)
+
+
+def board_depth(board: SettledBoard) -> float:
+    """Return how far a board reaches from what it lies on, mm."""
+    on_edge = any(each.stated.on_edge for each in board.places)
+    return board.stock.width if on_edge else board.stock.thickness
 
 
 def _outward(fastening: SettledFastening) -> float:
@@ -306,7 +345,7 @@ def room_in(seat: Seat) -> float:
     if seat.feature is not None and seat.feature.depth is not None:
         return seat.feature.depth.value
     if seat.board is not None:
-        return seat.board.stock.thickness
+        return board_depth(seat.board)
     assert seat.part is not None
     return seat.part.thickness
 

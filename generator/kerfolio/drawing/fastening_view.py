@@ -102,7 +102,7 @@ def along_fastening(posed: PosedFastening, pieces: Sequence[PosedPiece]) -> Alon
             pose = known[seat.piece].pose
             mouth, inward = pose.point(seat.mouth), pose.vector(seat.inward)
             bores.append(Drilled(mouth, inward, room_in(seat), seat.diameter))
-    last = known.get(settled.last.piece) or known[settled.first.piece]
+    last = known.get(settled.last.piece) or known[settled.under_head]
     out = []
     for fitting in fittings_of([posed], BuildOrder(steps=())):
         solid = hardware_solid(fitting.item)

@@ -234,7 +234,7 @@ def _coming_out(there: InPlace) -> Iterator[Finding]:
 
 def _through_board(there: InPlace) -> Iterator[Finding]:
     posed, settled = there.posed, there.posed.settled
-    grip = _thickness(settled.first) - settled.first.sunk
+    grip = room_in(settled.first) - settled.first.sunk
     over = posed.tip - grip - room_in(settled.last) + BEFORE_FACE
     if over > SAME:
         message = said(
