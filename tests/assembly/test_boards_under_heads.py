@@ -1,4 +1,4 @@
-"""Boards that heads bear on, and boards in things of a set: in their place, drawn, and looked at."""
+"""Boards that heads bear on, and boards in things of a set: in their place, drawn, proved."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ import pytest
 
 from kerfolio.assembly.boards import PosedBoard, posed_boards
 from kerfolio.assembly.extent import box_of
-from kerfolio.assembly.fastened import PosedFastening, Role, posed_fastenings
+from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting, fittings_in
 from kerfolio.assembly.lying import shown_steps
 from kerfolio.assembly.set_fittings import set_fittings
@@ -23,19 +24,26 @@ from tests.plans import altered, proved
 from tests.sets import SET
 
 HOLES = "      screws: {hole: {at: [[150, 250], [350, 250], [550, 250]], diameter: 5.5}}\n"
+BOARD = "{stock: pine-21x45, length: 600, count: 1}"
 CLEAT = altered(
     RACK,
-    ("  batten: {stock: pine-21x45, length: 600, count: 1}", "  cleat: {stock: pine-21x45, length: 600, count: 1}"),
+    (f"  batten: {BOARD}", f"  cleat: {BOARD}"),
     (HOLES, "      pilots: {hole: {at: [[150, 250], [550, 250]], pilot: screw-5x30}}\n"),
     ("joins: [back.screws, batten], step: Hang it", "joins: [cleat, back.pilots]"),
     ("placed: wall\n", ""),
     ("  - {title: Hang it, text: Screw it to the batten on the wall.}\n", ""),
-)  # fmt: skip
+)
 """A cleat on the front of the back: screws of 30 mm through its 21 mm into pilot holes."""
-LIES = "length: 600, count: 1, lies: {}}}"
-BEHIND = altered(CLEAT, ("length: 600, count: 1}", LIES.format("{on: back.back, at: [350, 250]}")))
-ON_EDGE = altered(CLEAT, ("pilot: screw-5x30", "pilot: screw-5x60"), ("screw: screw-5x30", "screw: screw-5x60"),
-    ("length: 600, count: 1}", LIES.format("{on: back.show, at: [350, 250], on-edge: yes}")))  # fmt: skip
+
+
+def lying(where: str, plan: str = CLEAT) -> str:
+    return altered(plan, (BOARD, BOARD.replace("}", f", lies: {{{where}}}}}")))
+
+
+BEHIND = lying("on: back.back, at: [350, 250]")
+ON_EDGE = lying(
+    "on: back.show, at: [350, 250], on-edge: yes", CLEAT.replace("screw-5x30", "screw-5x60")
+)
 
 
 @cache

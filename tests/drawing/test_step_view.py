@@ -14,7 +14,7 @@ import pytest
 import shapely
 
 from kerfolio.assembly.assembled import BuildStep
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import INCHES
 from kerfolio.drawing.assembled_view import assembled_view

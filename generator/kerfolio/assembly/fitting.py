@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
-from kerfolio.assembly.boards import PosedBoard, posed_boards
-from kerfolio.assembly.fastened import Body, PosedFastening, Role, posed_fastenings
+from kerfolio.assembly.boards import PosedBoard
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_body import Body, Role
+from kerfolio.assembly.placed import placed_in
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, length, scaled
@@ -85,8 +87,8 @@ def fittings_in(
     settled: SettledPlan, assembled: Assembled, order: BuildOrder
 ) -> tuple[Fitting, ...]:
     """Return the hardware and the boards of a plan put together, as far as they have a place."""
-    fastenings = posed_fastenings(settled, assembled)
-    return fittings_of(fastenings, order, posed_boards(settled, assembled, fastenings))
+    placed = placed_in(settled, assembled)
+    return fittings_of(placed.fastenings, order, placed.boards)
 
 
 def fittings_of(

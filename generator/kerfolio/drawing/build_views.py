@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting, fittings_in
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made

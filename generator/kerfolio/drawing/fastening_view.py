@@ -9,7 +9,9 @@ from math import dist, hypot
 from typing import Any
 
 from kerfolio.assembly.assembled import BuildOrder, PosedPiece
-from kerfolio.assembly.fastened import Body, PosedFastening, room_in
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_axis import room_in
+from kerfolio.assembly.fastening_body import Body
 from kerfolio.assembly.fitting import fittings_of
 from kerfolio.assembly.panels import panel_of
 from kerfolio.basis.finding import Axial

@@ -8,7 +8,7 @@ from functools import partial
 from math import hypot
 
 from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import Reader

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import islice
 from math import dist
 
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.lying import Shown
 from kerfolio.assembly.overhangs import Overhang
+from kerfolio.assembly.wall import Wall
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, held_anchors, piece_anchors
@@ -80,13 +81,79 @@ def step_view(
     joint, is drawn larger beside the picture. Work that lies is shown on a mat, where ``look`` is
     from above.
     """
-    assembled, step = shown.assembled, shown.step
-    scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
+    ground = (0.0, 0.0, *room)
+    looked = _looked(shown, look, overhangs, ground)
+    scene, found, wall = looked.scene, looked.found, looked.wall
+    blocks = _side_blocks(shown, look, hardware, reader)
+    blocks += [hardware_block([alike])] if alike[1] > 1 else []
+    areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
+    larger = _larger(shown, looked, reader)
+    larger, plan = _planned(look, looked.box, ground, larger, blocks, areas)
+    insets = [
+        each.drawn(spot).turned_to(plan.seat, at)
+        for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
+    ]
+    pointers = [each.pointer(plan.seat, at) for each, at in zip(insets, plan.boxes, strict=False)]
+    apart, height = stand_apart(scene, shown.step, look), height_on(wall, shown, look)
+    sizes = (
+        *apart_dimensions(apart, plan.seat, reader),
+        *(height_dimension(height, plan.seat, reader) if height else ()),
+        *overhang_sizes(overhangs, scene, plan.seat, reader),
+    )
+    strokes = guide_strokes(found, plan.seat)
+    items = (
+        *((mat_stroke(looked.mat, plan.seat),) if looked.mat else ()),
+        *(wall_strokes(wall, plan.seat) if wall else ()),
+        *((height_line(height, plan.seat),) if height else ()),
+        *solid_strokes(found, plan.seat, set(scene.coloured)),
+        *strokes,
+        *(item for each in pointers for item in (each.line, each.ring)),
+        *_beside([*(each.block for each in insets), *blocks], plan),
+        *sizes,
+        *_over(scene, shown, found, plan, ground, strokes, pointers, sizes),
+    )
+    sentences = (
+        *_sentences(scene, shown, look, reader),
+        *apart_sentences(apart, reader),
+        *([height_sentence(height, reader)] if height else []),
+        *overhang_sentences(overhangs, scene, reader),
+        *(each.words for each in larger),
+    )
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title or say(reader, "drawing-step", step=shown.step.number),
+        description=" ".join(sentences),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Looked:
+    """A step as its view sees it, before anything stands on a page.
+
+    ``box`` is its extent, ``first`` the seat of a page that has nothing beside it. Of what is
+    ``found`` the guides are left as lines; ``reach`` tells how far those of ``joints`` and of the
+    hardware are seen on paper, ``shares`` how much of the joints' edges.
+    """
+
+    scene: Scene
+    mat: tuple[Vector, ...]
+    wall: Wall | None
+    joints: Sequence[OpenJoint]
+    box: Box
+    first: PaperSeat
+    found: Seen
+    reach: Sequence[float]
+    shares: Sequence[float]
+
+
+def _looked(shown: Shown, look: View, overhangs: Sequence[Overhang], ground: Box) -> _Looked:
+    scene = step_scene(shown.assembled, shown.step)
     mat = mat_corners(scene) if shown.lying and not look.from_below else ()
     wall = shown_wall(shown, scene) if is_shown(look) else None
     if shown.fittings:
         rough = page_seat(look, extent_of(scene.solids(), look), ground).scale
-        scene = mounted(scene, shown.fittings, step.number, look, rough)
+        scene = mounted(scene, shown.fittings, shown.step.number, look, rough)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
@@ -104,73 +171,23 @@ def step_view(
     reach = _reach(found, len(joints) + len(axes), first.scale)
     shares = shares_seen(edges, found.extra, len(guides))
     found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
-    larger = _larger(shown, scene, joints, reach, shares, first, reader)
-    blocks = _side_blocks(shown, look, hardware, reader)
-    blocks += [hardware_block([alike])] if alike[1] > 1 else []
-    areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
-    larger, plan = _planned(look, box, ground, larger, blocks, areas)
-    insets = [
-        each.drawn(spot).turned_to(plan.seat, at)
-        for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
-    ]
-    blocks = [*(each.block for each in insets), *blocks]
-    strokes = guide_strokes(found, plan.seat)
-    pointers = [each.pointer(plan.seat, at) for each, at in zip(insets, plan.boxes, strict=False)]
-    beside = [
-        item
-        for block, at in zip(blocks, plan.boxes, strict=True)
-        for item in block.items((at[0], at[1]))
-    ]
-    apart = stand_apart(scene, step, look)
-    height = height_on(wall, shown, look)
-    sizes = (
-        *apart_dimensions(apart, plan.seat, reader),
-        *(height_dimension(height, plan.seat, reader) if height else ()),
-        *overhang_sizes(overhangs, scene, plan.seat, reader),
-    )
-    items = (
-        *((mat_stroke(mat, plan.seat),) if mat else ()),
-        *(wall_strokes(wall, plan.seat) if wall else ()),
-        *((height_line(height, plan.seat),) if height else ()),
-        *solid_strokes(found, plan.seat, set(scene.coloured)),
-        *strokes,
-        *(item for each in pointers for item in (each.line, each.ring)),
-        *beside,
-        *sizes,
-        *_over(scene, shown, found, plan, ground, strokes, pointers, sizes),
-    )
-    return Drawing(
-        box=padded(extent(items), 0.6),
-        items=items,
-        title=title or say(reader, "drawing-step", step=step.number),
-        description=" ".join(
-            (
-                *_sentences(scene, shown, look, reader),
-                *apart_sentences(apart, reader),
-                *([height_sentence(height, reader)] if height else []),
-                *overhang_sentences(overhangs, scene, reader),
-                *(each.words for each in larger),
-            )
-        ),
-    )
+    return _Looked(scene, mat, wall, joints, box, first, found, reach, shares)
 
 
-def _larger(
-    shown: Shown,
-    scene: Scene,
-    joints: Sequence[OpenJoint],
-    reach: Sequence[float],
-    shares: Sequence[float],
-    seat: PaperSeat,
-    reader: Reader,
-) -> list[Detail]:
+def _beside(blocks: Sequence[Block], plan: PagePlan) -> Iterator[Item]:
+    """Yield what stands beside the picture."""
+    for block, at in zip(blocks, plan.boxes, strict=True):
+        yield from block.items((at[0], at[1]))
+
+
+def _larger(shown: Shown, looked: _Looked, reader: Reader) -> list[Detail]:
     """Return what is drawn larger beside the picture: hardware, else joints, two things at most.
 
-    ``reach`` tells how far the guides of ``joints`` and of the hardware are seen. Of joints that
-    come together by one move after another the picture has no guide.
+    Of joints that come together by one move after another the picture has no guide.
     """
+    scene, joints, reach = looked.scene, looked.joints, looked.reach
     count = len(joints)
-    hardware = [*fitting_details(shown, scene, reach[count:], seat, reader)]
+    hardware = [*fitting_details(shown, scene, reach[count:], looked.first, reader)]
     if hardware:
         return hardware
     askew = [each for each in scene.open_joints() if not each.straight]
@@ -180,8 +197,8 @@ def _larger(
         shown.step,
         [*joints, *askew],
         [*reach[:count], *unseen],
-        [*shares, *unseen],
-        seat,
+        [*looked.shares, *unseen],
+        looked.first,
         reader,
     )
     return [*islice(found, _MOST_INSETS)]

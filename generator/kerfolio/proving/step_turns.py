@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.lying import shown_steps
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.words import listed
@@ -45,9 +44,7 @@ def held_pieces(stated: Stated) -> Iterator[Finding]:
 def ordered_lots(build: Build) -> Iterator[Finding]:
     """Look for steps that order what does not move, or what one move brings together."""
     plan = build.settled.plan
-    if build.order.found:
-        return
-    for shown in shown_steps(build.drawn.assembled, build.order, plan.steps):
+    for shown in build.shown:
         stated = plan.steps[shown.step.number - 1]
         turns = {move.turn for move in shown.step.moves}
         lost = [each for turn, each in enumerate(stated.order, 1) if turn not in turns]
