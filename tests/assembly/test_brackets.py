@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from kerfolio.assembly.fastened import PosedFastening, Role, posed_fastenings
+from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import fittings_in
 from kerfolio.assembly.plates import bracket_plate, clamp_plate
 from kerfolio.basis.place import NOWHERE

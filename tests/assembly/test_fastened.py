@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from kerfolio.assembly.fastened import PosedFastening, Role, posed_fastenings
+from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.geometry.rigid import Vector
 from kerfolio.shop.lists import hardware_counts, hardware_list
 from tests.fastened_plan import BOLTED, spoilt

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.set_fittings import set_fittings
 from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.build_views import SET, set_drawings

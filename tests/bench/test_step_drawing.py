@@ -16,7 +16,7 @@ from time import process_time
 import pytest
 
 from kerfolio.assembly.assembled import Assembled, BuildStep, Move
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.scene import step_scene

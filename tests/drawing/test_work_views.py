@@ -92,11 +92,24 @@ def test_the_pictures_of_a_step_stand_in_the_order_of_the_work() -> None:
     )
 
 
+@pytest.mark.parametrize("name", ["desk-rack", "tool-tote"])
+def test_pictures_of_several_things_fill_their_place(name: str) -> None:
+    """What is drawn, grown by 3 mm for the words and marks round it, covers over half the box; in a
+    row of boxes the tote's glued handle covered 35 %."""
+    for key, each in drawn(name).items():
+        faces = [
+            shapely.Polygon([(x, y) for x, y, _ in stroke.contour.vertices]).buffer(3)
+            for stroke in each.items
+            if isinstance(stroke, Stroke) and stroke.fill and len(stroke.contour.vertices) > 2
+        ]
+        covered = shapely.union_all(faces).area
+        assert covered > 0.5 * each.width * each.height, key
+
+
 def test_words_beside_a_picture_come_in_to_it() -> None:
-    """With its plate in the corner of the room the rack's sanding took 114 × 38 mm, the tote's
-    second end 88 × 55; the plate covers nothing."""
+    """With its plate in the corner of the room the tote's second end took 88 × 55 mm; the plate
+    covers nothing."""
     sanded, glued = drawn("desk-rack")["step-1-sands"], drawn("tool-tote")["step-6-glues"]
-    assert sanded.width * sanded.height < 0.7 * 114 * 38
     assert glued.width * glued.height < 0.6 * 88 * 55
     for drawing in (sanded, glued):
         plate = max(

@@ -10,16 +10,21 @@ from __future__ import annotations
 import pytest
 
 from kerfolio.basis.finding import Severity
-from kerfolio.proving import fastened_bolts, fastened_screws, fastenings
+from kerfolio.proving import (
+    fastened_bolts,
+    fastened_dowels,
+    fastened_screws,
+    fastenings,
+    hand_bores,
+)
 from kerfolio.proving.rules import rules_of
 from kerfolio.shop.pilots import pilot_in, pull_of
 from kerfolio.shop.screw import allowable_withdrawal
 from tests.fastened_plan import BOLTED, spoilt
 from tests.plans import proved, workshop
 
-RULES = [
-    rule for module in (fastenings, fastened_bolts, fastened_screws) for rule in rules_of(module)
-]
+MODULES = (fastenings, fastened_bolts, hand_bores, fastened_screws, fastened_dowels)
+RULES = [rule for module in MODULES for rule in rules_of(module)]
 IDS = {id for rule in RULES for id in rule.ids} - {"screw-pull-unknown"}
 
 FLAT = "{screw: screw-4x30, joins: [pad.screws, rail.pilots]}"

@@ -7,7 +7,10 @@ import pytest
 from tests.plans import proved
 from tests.tray_plan import TRAY
 
-RULES = ("step-lies-otherwise", "piece-lies-early", "beside-joined")
+RULES = (
+    *("step-lies-otherwise", "piece-lies-early", "beside-joined"),
+    *("piece-held-early", "order-of-one"),
+)
 
 
 def told(text: str = "Lay it down.", more: str = "", later: str = "") -> list[str]:
@@ -46,6 +49,17 @@ def test_other_words_are_not(text: str) -> None:
 def test_a_piece_cannot_lie_before_it_is_there() -> None:
     assert told(more=", lies: {rib: face down}") == ["piece-lies-early"]
     assert told(later=", lies: {top: upside down}") == []
+
+
+def test_only_what_is_there_is_held_or_comes_in_turn() -> None:
+    assert told(more=", holds: [rib]") == ["piece-held-early"]
+    assert told(more=", order: [top, rib]") == ["piece-held-early"]
+    assert told(later=", holds: [top]") == []
+
+
+def test_an_order_is_of_lots_that_move_by_themselves() -> None:
+    """In the second step one move brings the rib and the top together."""
+    assert told(later=", order: [top, rib]") == ["order-of-one"]
 
 
 def test_what_meets_what_stands_is_not_made_apart() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import stat
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -186,12 +187,12 @@ def test_changed_content_has_another_key_and_the_same_has_the_same(
 def test_a_plan_opens_to_all_on_a_stated_day(tmp_path: Path, quick: Any) -> None:
     shop = shop_in(tmp_path, plan=DAY)
     made(shop)
-    early = published(shop, day="2027-02-28", today="2027-03-04")
+    early = published(shop, day="2027-02-28", today=date(2027, 3, 4))
     assert early.sealed
     (note,) = (each for each in early.findings if each.rule == "day-has-come")
     assert "2027-03-01" in str(note.message)
     assert "`--day 2027-03-04`" in str(note.advice)
-    late = published(shop, day="2027-03-01", today="2027-03-04")
+    late = published(shop, day="2027-03-01", today=date(2027, 3, 4))
     assert (late.sealed, late.handed_over) == ((), ())
     assert rules(late.findings) == []
     assert quick.since() == ["board", "board", "site"]

@@ -67,7 +67,13 @@ drawing-step-boards = Neu aus Leisten und Brettern: { $boards }.
 drawing-wall-behind = Dahinter ist die Wand.
 drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-step-alike = { $count } gleiche, bei jedem ebenso.
+drawing-step-turn = Nummer { $turn }: { $pieces }.
+drawing-step-held = Jemand hält { $pieces }.
 drawing-step-apart = { $one } und { $other } stehen { $far } auseinander, von Mitte zu Mitte.
+drawing-step-overhang = { $piece } reicht { $far } über das hinaus, worauf es liegt, { $side ->
+    [left] links
+   *[right] rechts
+ }.
 drawing-step-height = Die Oberkante von { $board } ist { $far } über dem Boden.
 drawing-larger-joint = Größer gezeichnet{ $way ->
     [below] , von unten gesehen

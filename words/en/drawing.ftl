@@ -65,7 +65,13 @@ drawing-step-boards = New from boards: { $boards }.
 drawing-wall-behind = The wall is behind it.
 drawing-step-lying = { $piece } lies on a mat.
 drawing-step-alike = { $count } alike, the same for each.
+drawing-step-turn = Number { $turn }: { $pieces }.
+drawing-step-held = Somebody holds { $pieces }.
 drawing-step-apart = { $one } and { $other } stand { $far } apart, middle to middle.
+drawing-step-overhang = { $piece } reaches { $far } past what bears it, at the { $side ->
+    [left] left
+   *[right] right
+ }.
 drawing-step-height = The upper edge of { $board } is { $far } above the floor.
 drawing-larger-joint = Drawn larger{ $way ->
     [below] , seen from below

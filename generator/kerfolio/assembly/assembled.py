@@ -66,12 +66,14 @@ class Move:
     """Pieces that go home together along a straight line.
 
     ``direction`` (unit, world) is the way they move; ``travel`` mm is how far they must be drawn
-    out against it to stand clear of what stands.
+    out against it to stand clear of what stands. ``turn`` counts the moves of a step that come one
+    after another, from 1; 0 where it does not matter or nothing tells.
     """
 
     pieces: tuple[str, ...]
     direction: Vector
     travel: float
+    turn: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,9 +15,9 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import Rigid, Vector, added, cross, dot, length, scaled
+from kerfolio.geometry.rigid import Rigid, Vector, added, between, cross, dot, length, scaled
 from kerfolio.model.fastening import Fastening
-from kerfolio.settling.fastened import FACES, OUTWARD, SHOW
+from kerfolio.settling.fastened import FACES, OUTWARD, SHOW, Seat
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlace, SettledPlan
 
 _APART = 1e-6
@@ -77,9 +77,9 @@ def posed_boards(
 ) -> tuple[PosedBoard, ...]:
     """Return the boards whose place is known, in the order of the plan.
 
-    That is stated, or follows from the fastenings that end in them: each statement of a set stands
-    for one more of the boards. Then it lies on the face that the screws come out of, its middle on
-    theirs, and runs as their holes do.
+    That is stated, or follows from the fastenings that end in them, or whose heads bear on them:
+    each statement of a set stands for one more of the boards. Then it lies on the face that the
+    screws come out of, or go into, its middle on theirs, and runs as their holes do.
     """
     pieces = {each.label: each for each in assembled.pieces}
     titles = [each.title for each in settled.plan.steps]
@@ -98,7 +98,8 @@ def posed_boards(
                     found.append(_posed(board, number, place.piece, made, step, place))
             continue
         for number, holes in enumerate(sets[: board.use.count]):
-            piece, frame = _held(holes, pieces)
+            heads = holes[0].settled.first.board is not None
+            piece, frame = _under_heads(holes) if heads else _held(holes, pieces)
             found.append(_posed(board, number, piece, frame, holes[0].step, None))
     return tuple(found)
 
@@ -130,12 +131,34 @@ def _posed(
 def _sets(
     board: SettledBoard, fastenings: Sequence[PosedFastening]
 ) -> list[tuple[PosedFastening, ...]]:
-    """Return the fastenings that end in a board, those of one statement together."""
+    """Return the fastenings that end in a board or whose heads bear on it, those of one statement
+    together.
+    """
     sets: dict[Fastening, list[PosedFastening]] = {}
     for each in fastenings:
-        if each.settled.last.board is not None and each.settled.last.board.use is board.use:
+        if any(seat.board is not None and seat.board.use is board.use for seat in _ends(each)):
             sets.setdefault(each.settled.stated, []).append(each)
     return [tuple(each) for each in sets.values()]
+
+
+def _ends(each: PosedFastening) -> tuple[Seat, Seat]:
+    return each.settled.first, each.settled.last
+
+
+def _under_heads(holes: Sequence[PosedFastening]) -> tuple[str, Rigid]:
+    """Return the piece that a board lies on whose screws come through it, and its frame there."""
+    first = holes[0]
+    seat = first.entries[0].seat
+    spots = [each.entries[0].at for each in holes]
+    low, high = max(combinations(spots, 2), key=_between, default=(spots[0], spots[0]))
+    z, gone = scaled(first.direction, -1.0), dist(low, high)
+    x = scaled(between(low, high), 1 / gone) if gone > _APART else first.frame.x
+    middle = scaled(added(low, high), 0.5)
+    return seat.piece, Rigid(middle, x, cross(z, x), z)
+
+
+def _between(pair: tuple[Vector, Vector]) -> float:
+    return round(dist(*pair), 6)
 
 
 def _held(holes: Sequence[PosedFastening], pieces: Mapping[str, PosedPiece]) -> tuple[str, Rigid]:
@@ -198,8 +221,11 @@ def _middle(part: SettledPart) -> Point:
 
 
 def board_under(each: PosedFastening, boards: Sequence[PosedBoard]) -> PosedBoard | None:
-    """Return the board that a fastening ends in, the nearest of its name; None without a place."""
-    wanted = each.settled.last.board
+    """Return the board that a fastening ends in, else the one its head bears on.
+
+    It is the nearest of its name; None without a place.
+    """
+    wanted = each.settled.last.board or each.settled.first.board
     own = [one for one in boards if wanted is not None and one.board.use is wanted.use]
     return min(own, key=lambda one: round(_beside(each, one), 6), default=None)
 

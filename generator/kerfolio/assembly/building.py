@@ -8,11 +8,13 @@ from functools import cached_property
 
 from kerfolio.assembly.assembled import BuildOrder
 from kerfolio.assembly.blocking import Blocking, blocking
-from kerfolio.assembly.boards import PosedBoard, posed_boards
-from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.boards import PosedBoard
+from kerfolio.assembly.fastened import PosedFastening
 from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.go_together import Clash, clashes
+from kerfolio.assembly.lying import Shown, shown_at, shown_steps
 from kerfolio.assembly.order import BlockedStep, TakenApart, take_apart, verify
+from kerfolio.assembly.placed import Placed, placed_in
 from kerfolio.assembly.poses import Together, put_together
 from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.settling.settled import SettledPlan
@@ -27,17 +29,22 @@ class Fitted:
     clashes: tuple[Clash, ...]
 
     @cached_property
+    def placed(self) -> Placed:
+        """The fastenings and the boards in their places."""
+        return placed_in(self.settled, self.together.assembled)
+
+    @property
     def fastenings(self) -> tuple[PosedFastening, ...]:
         """The fastenings in their places."""
-        return posed_fastenings(self.settled, self.together.assembled)
+        return self.placed.fastenings
 
-    @cached_property
+    @property
     def boards(self) -> tuple[PosedBoard, ...]:
         """The boards in their places."""
-        return posed_boards(self.settled, self.together.assembled, self.fastenings)
+        return self.placed.boards
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # no slots, as above
 class Build:
     """A plan put together.
 
@@ -56,6 +63,30 @@ class Build:
     blocked: tuple[BlockedStep, ...] = ()
     deadlock: Deadlock | None = None
     apart: TakenApart | None = None
+
+    @cached_property
+    def placed(self) -> Placed:
+        """The fastenings and the boards in their places, as drawn."""
+        here = (each for each in self.fitted if each.together is self.drawn)
+        there = next(here, None)
+        return there.placed if there else placed_in(self.settled, self.drawn.assembled)
+
+    @cached_property
+    def shown(self) -> tuple[Shown, ...]:
+        """The maker's steps as their pictures show them, hardware aside; none of a found order."""
+        stated = self.settled.plan.steps
+        found = self.order.found
+        return () if found else shown_steps(self.drawn.assembled, self.order, stated)
+
+    @cached_property
+    def at_work(self) -> tuple[Shown, ...]:
+        """Each of the maker's steps with what is there in it; none of a found order."""
+        stated, whole = self.settled.plan.steps, self.drawn.assembled
+        if self.order.found:
+            return ()
+        return tuple(
+            shown_at(whole, self.order, stated, number) for number in range(1, len(stated) + 1)
+        )
 
 
 def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | None:

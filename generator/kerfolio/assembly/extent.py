@@ -18,8 +18,18 @@ Reach = tuple[float, float]
 
 def corners(piece: PosedPiece) -> tuple[Vector, ...]:
     """Return the corners of both faces' outer edges in the world, mm."""
-    heights = (0.0, piece.panel.thickness)
-    return tuple(piece.pose.point((x, y, z)) for x, y in piece.panel.shape.outer for z in heights)
+    pose, heights = piece.pose, (0.0, piece.panel.thickness)
+    (ox, oy, oz), (x0, x1, x2), (y0, y1, y2), (z0, z1, z2) = pose.origin, pose.x, pose.y, pose.z
+    # written out, as ``pose.point`` does it: of a large plan tens of thousands are asked for
+    return tuple(
+        (
+            ox + (x0 * x + y0 * y + z0 * z),
+            oy + (x1 * x + y1 * y + z1 * z),
+            oz + (x2 * x + y2 * y + z2 * z),
+        )
+        for x, y in piece.panel.shape.outer
+        for z in heights
+    )
 
 
 Box = tuple[Vector, Vector]

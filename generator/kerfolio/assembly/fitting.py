@@ -7,15 +7,17 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
-from kerfolio.assembly.boards import PosedBoard, posed_boards
-from kerfolio.assembly.fastened import Body, PosedFastening, Role, posed_fastenings
+from kerfolio.assembly.boards import PosedBoard
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_body import Body, Role
+from kerfolio.assembly.placed import placed_in
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, length, scaled
 from kerfolio.geometry.turned import Turned
 from kerfolio.model.fastening import CROSS_NUT, Fastening
 from kerfolio.model.stock import BoardStock, HardwareStock
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.settled import SettledBoard, SettledPlan
 
 _AIR = 12.0
 """Between what is drawn out and the wood, or what is drawn out before it, mm."""
@@ -85,8 +87,8 @@ def fittings_in(
     settled: SettledPlan, assembled: Assembled, order: BuildOrder
 ) -> tuple[Fitting, ...]:
     """Return the hardware and the boards of a plan put together, as far as they have a place."""
-    fastenings = posed_fastenings(settled, assembled)
-    return fittings_of(fastenings, order, posed_boards(settled, assembled, fastenings))
+    placed = placed_in(settled, assembled)
+    return fittings_of(placed.fastenings, order, placed.boards)
 
 
 def fittings_of(
@@ -121,7 +123,7 @@ def _of_board(board: PosedBoard, number: int, joins: Mapping[str, int]) -> Fitti
         frame=board.frame,
         follows=board.piece,
         out=board.frame.z,
-        far=_BOARD_AIR * min(board.board.stock.width, 8 * _AIR) + _AIR,
+        far=_past_board(board.board),
         mouth=board.frame.origin,
         pieces=(board.piece,),
         step=board.step or joins.get(board.piece, 0),
@@ -131,15 +133,22 @@ def _of_board(board: PosedBoard, number: int, joins: Mapping[str, int]) -> Fitti
     )
 
 
+def _past_board(board: SettledBoard) -> float:
+    """Return how far a board is drawn out, and what goes through it, too."""
+    return _BOARD_AIR * min(board.stock.width, 8 * _AIR) + _AIR
+
+
 def _fittings(
     fastening: PosedFastening, number: int, joins: Mapping[str, int]
 ) -> Iterator[Fitting]:
     settled = fastening.settled
     step = fastening.step or max((joins.get(each, 0) for each in settled.pieces), default=0)
-    head, tail = settled.first.piece, settled.last.piece or settled.first.piece
+    head = settled.under_head
+    tail = settled.last.piece or head
     back, ahead = scaled(fastening.direction, -1.0), fastening.direction
     washer = settled.washer.height or 0.0 if settled.washer else 0.0
     clear = _AIR + washer if settled.washer else 0.0
+    past = _past_board(settled.first.board) if settled.first.board else 0.0
     of_it = partial(Fitting, pieces=settled.pieces, step=step, number=number)
     if fastening.bracket or fastening.clamp:
         yield from _of_plate(fastening, of_it)
@@ -158,9 +167,10 @@ def _fittings(
         elif body.role is Role.WASHER and _past(fastening, body):
             yield made(follows=tail, out=ahead, far=_AIR, mouth=own)
         elif body.role is Role.WASHER:
-            yield made(follows=head, out=back, far=_AIR, mouth=fastening.frame.origin)
+            far = _AIR + past
+            yield made(follows=head, out=back, far=far, mouth=fastening.frame.origin)
         elif body.role is Role.SHANK:
-            far = (body.item.length or 0.0) + _AIR + clear
+            far = (body.item.length or 0.0) + _AIR + clear + past
             yield made(follows=head, out=back, far=far, mouth=fastening.frame.origin)
 
 

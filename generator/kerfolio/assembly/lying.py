@@ -10,6 +10,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, 
 from kerfolio.assembly.extent import box_around
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.standing import WAYS
+from kerfolio.assembly.turns import in_turns
 from kerfolio.assembly.wall import Wall
 from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
@@ -35,8 +36,8 @@ class Shown:
     ``turn`` is how it is turned from the way it stands when finished. ``lying`` is the piece that
     lies on the bench, empty where the maker does not say; ``lay`` is how what stands in the step
     was turned in the picture before, None where it lay as it does now. ``people`` is how many it
-    takes. ``fittings`` are the hardware and boards that are new in it or there before. ``wall`` is
-    the one that it is fixed to.
+    takes, ``held`` the pieces that somebody holds meanwhile. ``fittings`` are the hardware and
+    boards that are new in it or there before. ``wall`` is the one that it is fixed to.
     """
 
     assembled: Assembled
@@ -45,6 +46,7 @@ class Shown:
     lying: str = ""
     lay: Rigid | None = None
     people: int = 1
+    held: tuple[str, ...] = ()
     fittings: tuple[Fitting, ...] = ()
     wall: Wall | None = None
 
@@ -117,23 +119,20 @@ def _with_hardware_alone(order: BuildOrder, fittings: Sequence[Fitting]) -> Iter
 
 
 def _shown(assembled: Assembled, step: BuildStep, said: Step | None) -> Shown:
-    people = said.people if said else 1
+    order = [each.name for each in said.order] if said else []
     if (said and said.beside) or is_apart(assembled, step):
         step = replace(step, standing=())
     lies = said.lies if said else None
-    there = {*step.standing, *step.added}
-    known = {each.label for each in assembled.pieces}
-    if lies is None or lies.piece.name not in known & there:
-        return Shown(assembled=assembled, step=step, people=people)
+    there = {*step.standing, *step.added} & {each.label for each in assembled.pieces}
+    held = tuple(each.name for each in said.holds if each.name in there) if said else ()
+    shown = Shown(assembled=assembled, step=step, people=said.people if said else 1, held=held)
+    if lies is None or lies.piece.name not in there:
+        return replace(shown, step=in_turns(assembled, step, order))
     piece = assembled.piece(lies.piece.name)
     turn = turned_down(_under(assembled, piece, lies.way))
-    return Shown(
-        assembled=_turned(assembled, turn),
-        step=_resting(step, piece.label, turn),
-        turn=turn,
-        lying=piece.label,
-        people=people,
-    )
+    turned = _turned(assembled, turn)
+    resting = in_turns(turned, _resting(step, piece.label, turn), order)
+    return replace(shown, assembled=turned, step=resting, turn=turn, lying=piece.label)
 
 
 def is_apart(assembled: Assembled, step: BuildStep) -> bool:

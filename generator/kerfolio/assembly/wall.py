@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.assembly.assembled import Assembled
-from kerfolio.assembly.boards import PosedBoard, posed_boards
+from kerfolio.assembly.boards import PosedBoard
 from kerfolio.assembly.extent import box_of, corners
-from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.placed import Placed, placed_in
 from kerfolio.geometry.rigid import Vector
 from kerfolio.model.use import WALL
 from kerfolio.settling.settled import SettledPlan
@@ -39,11 +38,10 @@ def wall_behind(settled: SettledPlan, assembled: Assembled) -> Wall | None:
     """Return the wall behind a plan put together; None where it is not placed at one."""
     if settled.plan.placed != WALL:
         return None
-    fastenings = posed_fastenings(settled, assembled)
-    boards = posed_boards(settled, assembled, fastenings)
+    placed = placed_in(settled, assembled)
     spots = [spot for each in assembled.pieces for spot in corners(each)]
-    low, high = box_of([*spots, *(spot for each in boards for spot in each.corners)])
-    steps = sorted(_fixing(fastenings, boards, high[1]))
+    low, high = box_of([*spots, *(spot for each in placed.boards for spot in each.corners)])
+    steps = sorted(_fixing(placed, high[1]))
     since = steps[0] if steps else 0
     return Wall(high[1], (low[0], low[2]), (high[0], high[2]), since)
 
@@ -51,16 +49,14 @@ def wall_behind(settled: SettledPlan, assembled: Assembled) -> Wall | None:
 def board_on_wall(settled: SettledPlan, assembled: Assembled) -> str:
     """Return the name of the board that a plan is fixed to the wall by, empty for none."""
     wall = wall_behind(settled, assembled)
-    boards = posed_boards(settled, assembled, posed_fastenings(settled, assembled)) if wall else ()
+    boards = placed_in(settled, assembled).boards if wall else ()
     return next((each.board.use.name for each in boards if wall and is_on(each, wall.at)), "")
 
 
-def _fixing(
-    fastenings: Sequence[PosedFastening], boards: Sequence[PosedBoard], at: float
-) -> set[int]:
+def _fixing(placed: Placed, at: float) -> set[int]:
     """Return the steps that fix something to the wall."""
-    screwed = {each.step for each in fastenings if each.settled.last.is_wall}
-    lying = {each.step for each in boards if is_on(each, at)}
+    screwed = {each.step for each in placed.fastenings if each.settled.last.is_wall}
+    lying = {each.step for each in placed.boards if is_on(each, at)}
     return (screwed | lying) - {0}
 
 

@@ -84,6 +84,8 @@ def _need(edition: Edition, step: Step, wedges: Sequence[Wedged]) -> Iterator[Fa
         ("tools", step.tools),
         ("wedges", driven),
         ("people", [str(step.people)] if step.people > 1 else []),
+        ("holds", [_piece(edition, each.name, marks.get(each.name, "")) for each in step.holds]),
+        ("order", [_piece(edition, each.name, marks.get(each.name, "")) for each in step.order]),
         ("time", [say(reader, "figures-about", figure=time)] if time else []),
     ):
         if lines:

@@ -33,6 +33,7 @@ from kerfolio.publishing.side_by_side import Workers
     help="The day to publish for, which opens plans to all whose `opens-to-all:` has come.",
 )
 @KEYS
+@click.option(
     "--draft", is_flag=True, help="For your own eyes: a release that changed is not refused."
 )
 @WORKERS

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
-from kerfolio.assembly.boards import posed_boards
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.assembly.extent import corners, reach
-from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.placed import Placed, placed_in
 from kerfolio.assembly.poses import Together, put_together
 from kerfolio.basis.finding import Axial, Finding, Mark, Meeting, Ring
 from kerfolio.drawing.block import seated
@@ -105,8 +104,9 @@ class Album:
             bored = bored_alone(settled, axial.bore)
             return axial_view(bored, axial, title, unit) if bored else None
         for one, together in self._each(settled):
-            there = _with_boards(one, together.assembled)
-            for posed in posed_fastenings(one, together.assembled):
+            placed = placed_in(one, together.assembled)
+            there = _with_boards(together.assembled, placed)
+            for posed in placed.fastenings:
                 stated = posed.settled.stated
                 if (stated.place, posed.settled.number) == (axial.place, axial.number):
                     labels = {*posed.settled.pieces, *axial.others}
@@ -136,7 +136,10 @@ class Album:
         if grounded and self._whole:
             yield self._whole, self._whole.pieces
         for one, together in self._each(settled):
-            yield together.assembled, _with_boards(one, together.assembled)
+            yield (
+                together.assembled,
+                _with_boards(together.assembled, placed_in(one, together.assembled)),
+            )
 
     def _of_joint(
         self, finding: Finding, joint: Joint, measured: str, settled: SettledPlan
@@ -185,10 +188,9 @@ class Album:
         )
 
 
-def _with_boards(one: SettledPlan, assembled: Assembled) -> tuple[PosedPiece, ...]:
+def _with_boards(assembled: Assembled, placed: Placed) -> tuple[PosedPiece, ...]:
     """Return the pieces of a thing, and its boards as such."""
-    boards = posed_boards(one, assembled, posed_fastenings(one, assembled)) if one.boards else ()
-    return (*assembled.pieces, *(each.as_piece() for each in boards))
+    return (*assembled.pieces, *(each.as_piece() for each in placed.boards))
 
 
 def _shapes(features: Sequence[SettledFeature]) -> tuple[Contour, ...]:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import replace
 
 from kerfolio.drawing.balloons import Wanted
 from kerfolio.drawing.extent import box_of_contours
+from kerfolio.drawing.hand import HAND
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
@@ -38,6 +40,13 @@ def piece_anchors(
             )
             wanted.append(Wanted(piece.mark, spot, others, own))
     return tuple(wanted)
+
+
+def held_anchors(
+    scene: Scene, found: Seen, seat: PaperSeat, held: Collection[str]
+) -> tuple[Wanted, ...]:
+    """Return where somebody holds pieces, each with the mark of a hand."""
+    return tuple(replace(each, mark=HAND) for each in piece_anchors(scene, found, seat, held))
 
 
 def engraved_boxes(found: Seen, seat: PaperSeat) -> tuple[Box, ...]:

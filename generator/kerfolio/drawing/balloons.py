@@ -1,4 +1,7 @@
-"""Balloons: the marks of pieces in circles, each on a line from the piece it names."""
+"""Balloons: the marks of pieces in circles, each on a line from the piece it names.
+
+A piece that somebody holds has a hand in one.
+"""
 
 from __future__ import annotations
 
@@ -9,6 +12,7 @@ from math import cos, dist, hypot, radians, sin
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.cheapest import cheapest
 from kerfolio.drawing.extent import middle_of
+from kerfolio.drawing.hand import HAND, RADIUS, hand_strokes
 from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
@@ -68,17 +72,23 @@ class Balloon:
             y + (self.anchor[1] - y) * self.radius / reach,
         )
         rim = circle(self.centre, 2 * self.radius)
+        if self.mark == HAND:
+            inside: tuple[Item, ...] = tuple(hand_strokes(self.centre))
+        else:
+            inside = (
+                Label(
+                    text=self.mark,
+                    at=(x, y - _LETTER * CAPITAL / 2),
+                    height=_LETTER,
+                    anchor=Anchor.MIDDLE,
+                    strong=True,
+                ),
+            )
         return (
             Stroke(contour=open_path(foot, self.anchor), ink=Ink.INK, width=0.25),
             Stroke(contour=circle(self.anchor, 1.1), width=None, fill=Ink.INK),
             Stroke(contour=rim, ink=Ink.INK, width=0.35, fill=Ink.PAPER),
-            Label(
-                text=self.mark,
-                at=(x, y - _LETTER * CAPITAL / 2),
-                height=_LETTER,
-                anchor=Anchor.MIDDLE,
-                strong=True,
-            ),
+            *inside,
         )
 
 
@@ -138,6 +148,8 @@ def balloons(
 
 def radius_of(mark: str) -> float:
     """Return the radius of a mark's circle, mm."""
+    if mark == HAND:
+        return RADIUS
     return max(_LEAST_RADIUS, text_width(mark, _LETTER, strong=True) / 2 + _RIM)
 
 

@@ -16,11 +16,10 @@ from kerfolio.drawing.callout import hardware_block
 from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.hidden_bore import Bore, bore_strokes
-from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.page_plan import drawn_in, page_plan, page_seat
-from kerfolio.drawing.row import in_row
 from kerfolio.drawing.scene import HOME, Scene, ShownFitting
+from kerfolio.drawing.side_by_side import side_by_side
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.step_view import ROOM
 from kerfolio.drawing.tool_solid import screw_of, tool
@@ -56,8 +55,7 @@ def bore_view(
     that are ``clamped`` are held down on the edge of a bench.
     """
     ground = (0.0, 0.0, *room)
-    rows = (_row(assembled, bored, clamped, LOOK, down=down) for down in (False, True))
-    scene, walls = max(rows, key=lambda row: _scale(row[0], ground))
+    scene, walls = _beside(assembled, bored, clamped, LOOK, room)
     solids = scene.solids()
     box = extent_of(solids, LOOK)
     first = page_seat(LOOK, box, ground)
@@ -107,19 +105,14 @@ def _counted(bored: Sequence[Bored], reader: Reader) -> list[tuple[str, int]]:
     return list(counts.items())
 
 
-def _scale(scene: Scene, ground: Box) -> float:
-    return page_seat(LOOK, extent_of(scene.solids(), LOOK), ground).scale
-
-
-def _row(
+def _beside(
     assembled: Assembled,
     bored: Sequence[Bored],
     clamped: Collection[str],
     look: View,
-    *,
-    down: bool,
+    room: tuple[float, float],
 ) -> tuple[Scene, list[Bore]]:
-    """Return one piece of each part with its bits, side by side or one ``down`` under another."""
+    """Return one piece of each part with its bits, beside one another."""
     alone, walls = [], []
     for each in bored:
         piece = _marked([assembled.piece(label) for label in each.pieces])
@@ -129,7 +122,7 @@ def _row(
         pieces, screws = _held(piece, each, held=bool({*each.pieces} & {*clamped}))
         still = {one.label: HOME for one in pieces}
         alone.append(Scene(assembled, pieces, still, frozenset(), (*bits, *screws)))
-    moves = in_row([extent_of(one.solids(), look) for one in alone], look, down=down)
+    moves = side_by_side(alone, look, room)
     shown = [*zip(alone, moves, strict=True)]
     scene = Scene(
         assembled,

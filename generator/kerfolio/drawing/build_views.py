@@ -8,10 +8,11 @@ from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting, fittings_in
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made
+from kerfolio.assembly.overhangs import overhangs_in
 from kerfolio.assembly.set_fittings import set_fittings
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.wall import wall_behind
@@ -26,7 +27,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.drawing.work_views import step_name, work_drawings
 from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.settling.titles import board_title
+from kerfolio.settling.titles import board_title, called
 
 ASSEMBLED, EXPLODED = "assembled", "exploded"
 SET = "set"
@@ -68,6 +69,7 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
             each,
             look=look,
             hardware=_hardware(build.settled, step, reader, each.fittings),
+            alike=(called(made.stated), made.stated.count),
             reader=reader,
             title=_title(build, step, number, reader),
         )
@@ -85,6 +87,7 @@ def set_drawings(
         SET: assembled_view(assembled, fittings=fittings, reader=reader, room=SET_ROOM, title=title)
     }
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
+    reaching = tuple(overhangs_in(together))
     steps = [
         Shown(
             assembled=assembled,
@@ -103,6 +106,7 @@ def set_drawings(
         drawings[step_name(step.number)] = step_view(
             each,
             look=look,
+            overhangs=[one for one in reaching if one.label in step.added],
             hardware=_hardware(settled, replace(step, number=1), reader),
             reader=reader,
             title=say(reader, "drawing-plan-step", plan=plan.title, step=step.number),

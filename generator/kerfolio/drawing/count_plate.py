@@ -1,15 +1,34 @@
-"""How often something is done, on a plate that hides what is under it."""
+"""How often something is done, and in which turn, on plates that hide what is under them."""
 
 from __future__ import annotations
 
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Label, Stroke
 from kerfolio.geometry.contour import Point
-from kerfolio.geometry.shapes import rectangle
+from kerfolio.geometry.shapes import circle, rectangle
 
 _TEXT = 3.3
 _AIR = 0.7
 """Round the text, mm."""
+
+
+TURN_SIZE = 4.8
+"""How wide the disc of a turn is, mm."""
+
+
+def turn_plate(turn: int, middle: Point) -> tuple[Stroke, Label]:
+    """Return the number of a move that comes after others, on a disc."""
+    x, y = middle
+    label = Label(
+        text=str(turn),
+        at=(x, y - _TEXT * CAPITAL / 2),
+        height=_TEXT,
+        ink=Ink.PAPER,
+        anchor=Anchor.MIDDLE,
+        strong=True,
+    )
+    disc = circle(middle, TURN_SIZE)
+    return Stroke(contour=disc, ink=Ink.PAPER, width=0.4, fill=Ink.ACCENT), label
 
 
 def plate_size(count: int) -> tuple[float, float]:

@@ -9,7 +9,9 @@ from math import dist, hypot
 from typing import Any
 
 from kerfolio.assembly.assembled import BuildOrder, PosedPiece
-from kerfolio.assembly.fastened import Body, PosedFastening, room_in
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_axis import room_in
+from kerfolio.assembly.fastening_body import Body
 from kerfolio.assembly.fitting import fittings_of
 from kerfolio.assembly.panels import panel_of
 from kerfolio.basis.finding import Axial
@@ -102,7 +104,7 @@ def along_fastening(posed: PosedFastening, pieces: Sequence[PosedPiece]) -> Alon
             pose = known[seat.piece].pose
             mouth, inward = pose.point(seat.mouth), pose.vector(seat.inward)
             bores.append(Drilled(mouth, inward, room_in(seat), seat.diameter))
-    last = known.get(settled.last.piece) or known[settled.first.piece]
+    last = known.get(settled.last.piece) or known[settled.under_head]
     out = []
     for fitting in fittings_of([posed], BuildOrder(steps=())):
         solid = hardware_solid(fitting.item)

@@ -4,30 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from math import hypot
 
 from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
+from kerfolio.drawing.callout import Block, seen_from_block
 from kerfolio.drawing.extent import box_of_spots, middle_of, union
 from kerfolio.drawing.inset import RADIUS, Detail, Inset, in_circle, kept, near_to
 from kerfolio.drawing.joint_inset import FINGER
 from kerfolio.drawing.mounted import is_drawn, mounted
+from kerfolio.drawing.other_views import loss_of, other_views, way_told
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene, step_scene
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.rigid import Vector, added, dot, scaled
+from kerfolio.geometry.view import View
 from kerfolio.model.fastening import CROSS_NUT
 from kerfolio.model.stock import HardwareStock
 
 _FILLED = 0.92
 """How far a fastening fills its circle."""
 _AS_GOOD, _SAME, _PLACES = 0.6, 0.999, 6
+_BEHIND = 0.1
+"""What goes in towards the eye by more than this (cosine) goes in from behind."""
 _FARTHEST = 120
 """A cross nut lies no farther than this from the edge that its bolt comes through, mm."""
 
@@ -42,13 +48,15 @@ def fitting_details(
 
     Nothing where none is new, or all can be seen well enough in the picture. ``reach`` tells how
     far the guide line of each piece of hardware drawn out is seen; those seen farthest are taken.
+    What goes in from behind, so that nothing of it is seen, is drawn from where it is.
     """
     new = [each for each in shown.fittings if each.step == shown.step.number and is_drawn(each)]
     far = dict(zip(map(id, new), reach, strict=True))
-    small = [each for each in new if each.role is Role.SHANK and each.length * seat.scale < FINGER]
-    if not small:
-        return
     bolts = {each.number: each for each in new if each.role is Role.SHANK}
+    small = [each for each in bolts.values() if each.length * seat.scale < FINGER]
+    hidden = _hidden([*bolts.values()], far, seat.view)
+    if not small and not hidden:
+        return
     nuts = _seen_best([each for each in new if _crosses(each) and each.number in bolts], far)
     if nuts:
         words = say(reader, "drawing-larger-nut", item=nuts[0].item.title)
@@ -56,7 +64,38 @@ def fitting_details(
     shafts = _seen_best(small, far)
     if shafts:
         words = say(reader, "drawing-larger-fastening", item=shafts[0].item.title)
-        yield Detail(*_fastening(shown, new, shafts, scene, seat), words)
+        yield Detail(*_fastening(shown, new, shafts, scene, seat.view), words)
+    elif hidden:
+        words = say(reader, "drawing-larger-fastening", item=hidden[0].item.title)
+        view = _before(hidden[0], seat.view)
+        told = seen_from_block(reader, way_told(seat.view, view))
+        count = len(hidden)
+        spots, drawn = _fastening(shown, new, hidden, scene, view)
+        inset = partial(_told, drawn, told, count)
+        yield Detail(spots, inset, words, told, count)
+
+
+def _told(drawn: Callable[[int], Inset], told: Block, count: int, which: int) -> Inset:
+    return replace(drawn(which), told=told, count=count)
+
+
+def _hidden(shafts: Sequence[Fitting], far: Mapping[int, float], view: View) -> list[Fitting]:
+    """Return the fastenings that all go in from behind, unseen, if they are alike."""
+    if not shafts or any(far[id(each)] > 0 for each in shafts):
+        return []
+    first = shafts[0]
+    alike = [
+        each
+        for each in shafts
+        if each.item == first.item and dot(each.frame.z, first.frame.z) > _SAME
+    ]
+    return alike if dot(first.frame.z, view.to_viewer) > _BEHIND else []
+
+
+def _before(shaft: Fitting, main: View) -> View:
+    """Return the view nearest to the picture's that looks at a fastening from where it comes."""
+    facing = [each for each in other_views(main) if dot(shaft.frame.z, each.to_viewer) < -_BEHIND]
+    return min(facing, key=lambda each: loss_of(main, each))
 
 
 def _crosses(fitting: Fitting) -> bool:
@@ -90,10 +129,10 @@ def _spots(shafts: Sequence[Fitting], scene: Scene) -> tuple[Vector, ...]:
 
 
 def _fastening(
-    shown: Shown, new: Sequence[Fitting], shafts: Sequence[Fitting], scene: Scene, seat: PaperSeat
+    shown: Shown, new: Sequence[Fitting], shafts: Sequence[Fitting], scene: Scene, view: View
 ) -> _Drawn:
     """Return a fastening drawn out before its place, everything else at home."""
-    view, spots = seat.view, _spots(shafts, scene)
+    spots = _spots(shafts, scene)
 
     def drawn(which: int) -> Inset:
         shaft = shafts[which]

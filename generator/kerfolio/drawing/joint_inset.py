@@ -21,9 +21,9 @@ from kerfolio.drawing.inset import (
     share_filled,
 )
 from kerfolio.drawing.joint_edges import edges_of, shares_seen
+from kerfolio.drawing.other_views import loss_of, other_views, way_told
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
-from kerfolio.drawing.view_choice import ABOVE, AZIMUTHS, BELOW
 from kerfolio.geometry.rigid import HERE, Vector, added, dot, scaled
 from kerfolio.geometry.shown import shown_shares
 from kerfolio.geometry.view import View
@@ -46,12 +46,8 @@ _AS_GOOD = 0.6
 _TRIED, _PLACES = 4, 6
 _TOO_LITTLE = 0.06
 """A piece that fills less than this share of the inset is not shown by it."""
-_TURNED, _OTHER_SIDE, _FROM_BEHIND = 0.02, 0.06, 0.12
-"""What a view loses that is turned a little, and those that the reader must be told of."""
 _SHUT = 0.12
-"""And one that does not see the mouth of the joint, but what comes out of it."""
-_SAME_SIDE, _BEHIND = 45.0, 100.0
-"""How far a view may be turned, degrees, before that is told, and before it is from behind."""
+"""What a view loses that does not see the mouth of the joint, but what comes out of it."""
 
 
 def joint_details(
@@ -196,7 +192,7 @@ def _detail(
         view = _best_section(first, view)
     elif seen_so(0, view).worth < _PLAIN:
         view = _best_view(scenes[0], first, view, scale)
-    way = _way(main.view, view)
+    way = way_told(main.view, view)
     told = seen_from_block(reader, way) if way else None
     shifts = [_shift(each, view) if long else HERE.origin for each in joints]
     spots = (added(each.ends[1], shift) for each, shift in zip(joints, shifts, strict=True))
@@ -232,7 +228,10 @@ def _best_section(joint: OpenJoint, main: View) -> View:
     """Return from where the end of a long joint is seen open, as in the picture if that will do."""
     if _section(joint, main) >= _PLAIN:
         return main
-    return max(_views(main), key=lambda each: round(_section(joint, each) - _loss(main, each), 4))
+    return max(
+        other_views(main),
+        key=lambda each: round(_section(joint, each) - loss_of(main, each), 4),
+    )
 
 
 def _best_view(whole: Scene, joint: OpenJoint, main: View, scale: float) -> View:
@@ -245,9 +244,9 @@ def _best_view(whole: Scene, joint: OpenJoint, main: View, scale: float) -> View
         found = shown_shares(scene.solids(), view, edges)
         shares = [shown for shown, lines in zip(found, edges, strict=True) if lines]
         shut = _SHUT if dot(joint.joint.frame.z, view.to_viewer) > 0 else 0.0
-        return min(shares, default=0.0) - shut - _loss(main, view)
+        return min(shares, default=0.0) - shut - loss_of(main, view)
 
-    return max(_views(main), key=lambda each: round(worth(each), 4))
+    return max(other_views(main), key=lambda each: round(worth(each), 4))
 
 
 def _section(joint: OpenJoint, view: View) -> float:
@@ -255,40 +254,6 @@ def _section(joint: OpenJoint, view: View) -> float:
     frame, eye = joint.joint.frame, view.to_viewer
     axis = frame.x if joint.joint.size[0] >= joint.joint.size[1] else frame.y
     return min(abs(dot(axis, eye)), max(0.0, -dot(frame.z, eye)))
-
-
-def _views(main: View) -> list[View]:
-    """Return the views that are tried, the picture's own first: from all sides, and from below."""
-    below = replace(main, elevation=ABOVE if main.from_below else BELOW)
-    around = [replace(main, azimuth=each) for each in AZIMUTHS]
-    return [main, *around, below]
-
-
-def _turn(main: View, view: View) -> float:
-    """Return by how many degrees the eye goes to the right from one view to another."""
-    return (view.azimuth - main.azimuth + 180.0) % 360.0 - 180.0
-
-
-def _loss(main: View, view: View) -> float:
-    """Return what a view is worth less than the picture's own."""
-    turn = abs(_turn(main, view))
-    if turn > _BEHIND:
-        return _FROM_BEHIND
-    if turn > _SAME_SIDE or view.from_below != main.from_below:
-        return _OTHER_SIDE
-    return 0.0 if view == main else _TURNED
-
-
-def _way(main: View, view: View) -> str:
-    """Return from where a view looks if that is not as the picture does, else nothing."""
-    turn = _turn(main, view)
-    if view.from_below != main.from_below:
-        return "below" if view.from_below else "above"
-    if abs(turn) <= _SAME_SIDE:
-        return ""
-    if abs(turn) > _BEHIND:
-        return "behind"
-    return "right" if turn > 0 else "left"
 
 
 def _parting(scene: Scene, step: BuildStep, joint: OpenJoint) -> Scene:

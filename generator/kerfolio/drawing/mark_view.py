@@ -26,7 +26,8 @@ _ROW = 7.0
 """Between rows of dimensions, mm."""
 _CROSS = 2.2
 """Half a mark's cross, mm."""
-_BESIDE = 14.0
+_BESIDE, _UNDER = 14.0, 6.0
+"""Between faces side by side, and one under another, mm."""
 _NOTHING = 0.3
 """A mark no further from a side than this on paper, mm, stands on it."""
 _TRIES = 12
@@ -46,15 +47,9 @@ def mark_view(
     Each part's show face lies as it is drawn, its marks those of all pieces that are meant. A
     middle has its distance from the nearer side both ways, a line from the side it is off.
     """
-    scale = 1.0
-    items = _side_by_side(marked, scale, reader)
-    for _ in range(_TRIES):
-        left, bottom, right, top = extent(items)
-        over = max((right - left) / room[0], (top - bottom) / room[1])
-        if over <= 1.0:
-            break
-        scale /= over * 1.0005
-        items = _side_by_side(marked, scale, reader)
+    ways = (False, True) if len(marked) > 1 else (False,)
+    sized = [_sized(marked, reader, room, down=down) for down in ways]
+    _, items = max(sized, key=lambda each: each[0])
     names = listed(reader, [each.mark for each in marked])
     return Drawing(
         box=padded(extent(items), 0.6),
@@ -64,13 +59,33 @@ def mark_view(
     )
 
 
-def _side_by_side(marked: Sequence[MarkedPart], scale: float, reader: Reader) -> tuple[Item, ...]:
+def _sized(
+    marked: Sequence[MarkedPart], reader: Reader, room: tuple[float, float], *, down: bool
+) -> tuple[float, tuple[Item, ...]]:
+    """Return the largest scale at which the faces have room, and their items."""
+    scale = 1.0
+    items = _in_row(marked, scale, reader, down=down)
+    for _ in range(_TRIES):
+        left, bottom, right, top = extent(items)
+        over = max((right - left) / room[0], (top - bottom) / room[1])
+        if over <= 1.0:
+            break
+        scale /= over * 1.0005
+        items = _in_row(marked, scale, reader, down=down)
+    return round(scale, 6), items
+
+
+def _in_row(
+    marked: Sequence[MarkedPart], scale: float, reader: Reader, *, down: bool
+) -> tuple[Item, ...]:
+    """Return faces side by side on one line, or one ``down`` under another."""
     found: list[Item] = []
     for each in marked:
         items = [one for item in _face(each, scale, reader) for one in expanded(item)]
-        left, bottom, _, _ = extent(items)
-        start = extent(found)[2] + _BESIDE if found else 0.0
-        found += (seated(one, Seat(x=start - left, y=-bottom)) for one in items)
+        left, bottom, _, top = extent(items)
+        _, low, end, _ = extent(found) if found else (0.0, top, -_BESIDE, 0.0)
+        by = (-left, low - _UNDER - top) if down and found else (end + _BESIDE - left, -bottom)
+        found += (seated(one, Seat(x=by[0], y=by[1])) for one in items)
     return tuple(found)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 from math import dist, fsum, hypot, inf
 
@@ -11,7 +11,7 @@ from kerfolio.assembly.assembled import Move
 from kerfolio.drawing.anchors import flat_on_paper
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.cheapest import cheapest
-from kerfolio.drawing.count_plate import count_plate, plate_size
+from kerfolio.drawing.count_plate import TURN_SIZE, count_plate, plate_size, turn_plate
 from kerfolio.drawing.extent import apart, box_of, box_of_spots, contains, middle_of
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.lots import alike_lots
@@ -48,6 +48,8 @@ _PER_STRANGE, _PER_OWN, _PER_CROSSED, _PER_FAR, _PER_AWAY = 0.8, 0.25, 6.0, 0.15
 mm from the middle of the guides, and from what moves."""
 _BROAD, _SIDE = 4.0, 1.8
 """How broad an arrow is in the mean, and how far from its middle its sides are looked at, mm."""
+_SMALL = 10.0
+"""What is smaller than this on paper, mm, has no plate over it."""
 _HIDES = 40.0
 """What it costs to hide all that is seen of what moves: a small piece has its arrow beside it."""
 
@@ -121,15 +123,29 @@ def arrow_strokes(
         ]
         place = _least_covering(places, (mine, others), guides, middles[0])
         if place:
-            arrow = Arrow(arrow_stroke(*place), alike_lots(scene, labels))
-            counted = _count_at(place, unit, arrow.count, room, boxes)
-            yield replace(arrow, items=counted)
-            boxes += [box_of(arrow.stroke), *(box_of(each) for each in counted)]
+            stroke, count = arrow_stroke(*place), alike_lots(scene, labels)
+            clear = [*boxes, *_small(mine)]
+            turned = _turn_at(place, unit, group[0].turn, room, clear)
+            taken = [*clear, *(box_of(each) for each in turned)]
+            items = (*turned, *_count_at(place, unit, count, room, taken))
+            yield Arrow(stroke, count, items)
+            boxes += [box_of(stroke), *(box_of(each) for each in items)]
+
+
+def _small(areas: Sequence[Flat]) -> Iterator[Box]:
+    """Yield the boxes of what a plate would hide, or half hide."""
+    for each in areas:
+        box = box_of_spots(each.outer)
+        if max(box[2] - box[0], box[3] - box[1]) < _SMALL:
+            yield box
 
 
 @dataclass(frozen=True, slots=True)
 class Arrow:
-    """An arrow, and how many lots alike it speaks for; ``items`` tell that where there are more."""
+    """An arrow, and how many lots alike it speaks for.
+
+    ``items`` tell that where there are more, and its turn where it comes after others or before.
+    """
 
     stroke: Stroke
     count: int
@@ -161,8 +177,25 @@ def _count_at(
     """Return how many an arrow stands for, on a plate behind its tail, else at its side."""
     if count < 2:
         return ()
-    wide, high = plate_size(count)
-    tail, tip = place
+    at = _beside_arrow(place, unit, plate_size(count), room, boxes)
+    return count_plate(count, at) if at else ()
+
+
+def _turn_at(
+    place: Line, unit: Point, turn: int, room: Box, boxes: Sequence[Box]
+) -> tuple[Stroke | Label, ...]:
+    """Return the turn of an arrow, on a disc as ``_count_at``."""
+    if not turn:
+        return ()
+    at = _beside_arrow(place, unit, (TURN_SIZE, TURN_SIZE), room, boxes)
+    return turn_plate(turn, at or place[0])
+
+
+def _beside_arrow(
+    place: Line, unit: Point, size: tuple[float, float], room: Box, boxes: Sequence[Box]
+) -> Point | None:
+    """Return the middle of a free place for something behind an arrow, else at its side."""
+    (wide, high), (tail, tip) = size, place
     behind = abs(unit[0]) * wide / 2 + abs(unit[1]) * high / 2 + 0.6
     aside = abs(unit[1]) * wide / 2 + abs(unit[0]) * high / 2 + _HEAD_WIDE / 2 + 0.4
     middle = _mean(place)
@@ -175,16 +208,17 @@ def _count_at(
         at = (x + along * unit[0] - across * unit[1], y + along * unit[1] + across * unit[0])
         box = (at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
         if contains(room, box) and all(apart(box, each) for each in boxes):
-            return count_plate(count, at)
-    return ()
+            return at
+    return None
 
 
 def _alike(moves: Sequence[Move]) -> list[list[Move]]:
-    """Group moves that run the same way; one arrow speaks for all of them."""
+    """Group moves that run the same way in one turn; one arrow speaks for all of them."""
     groups: list[list[Move]] = []
     for move in moves:
         for group in groups:
-            if dist(group[0].direction, move.direction) < 1e-6:
+            first = group[0]
+            if first.turn == move.turn and dist(first.direction, move.direction) < 1e-6:
                 group.append(move)
                 break
         else:

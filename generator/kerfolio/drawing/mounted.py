@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.fitting import Fitting, Shape
 from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.scene import Scene, ShownFitting

@@ -117,6 +117,9 @@ def step_scene(assembled: Assembled, step: BuildStep, share: float = 1.0) -> Sce
     """
     labels = {*step.standing, *step.added}
     pieces = tuple(each for each in assembled.pieces if each.label in labels)
+    if share == 0:
+        at_home = {each.label: HOME for each in pieces}
+        return Scene(assembled, pieces, at_home, frozenset(step.added))
     away = _away(replace(assembled, pieces=pieces), BuildOrder(steps=(step,)), share)
     return Scene(assembled, pieces, away, frozenset(step.added))
 

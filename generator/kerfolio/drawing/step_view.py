@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import islice
 from math import dist
 
-from kerfolio.assembly.assembled import BuildStep
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.lying import Shown
+from kerfolio.assembly.overhangs import Overhang
+from kerfolio.assembly.wall import Wall
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
+from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, held_anchors, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import (
     Block,
@@ -31,6 +32,7 @@ from kerfolio.drawing.loose import apart_dimensions, apart_sentences, stand_apar
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
 from kerfolio.drawing.motion import arrow_strokes, guide_strokes, line_of, lots_moved
 from kerfolio.drawing.mounted import mounted
+from kerfolio.drawing.overhang import overhang_lines, overhang_sentences, overhang_sizes
 from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
@@ -64,30 +66,99 @@ def step_view(
     *,
     look: View,
     hardware: Sequence[tuple[str, int]] = (),
+    overhangs: Sequence[Overhang] = (),
+    alike: tuple[str, int] = ("", 1),
     reader: Reader = METRIC,
     room: tuple[float, float] = ROOM,
     title: str = "",
 ) -> Drawing:
     """Return the picture of a step at paper size, within ``room`` (mm).
 
-    ``hardware`` are (title, count) of what the step takes. The pieces new in the step are in the
+    ``hardware`` are (title, count) of what the step takes, ``overhangs`` the ends of what it lays
+    down, ``alike`` what is made and how often. The pieces new in the step are in the
     accent, drawn out against their moves, with their marks in balloons, and so is its hardware;
     guide lines lead to where they go. What is too small to see on the page, a fastening else a
     joint, is drawn larger beside the picture. Work that lies is shown on a mat, where ``look`` is
     from above.
     """
-    assembled, step = shown.assembled, shown.step
-    scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
+    ground = (0.0, 0.0, *room)
+    looked = _looked(shown, look, overhangs, ground)
+    scene, found, wall = looked.scene, looked.found, looked.wall
+    blocks = _side_blocks(shown, look, hardware, reader)
+    blocks += [hardware_block([alike])] if alike[1] > 1 else []
+    areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
+    larger = _larger(shown, looked, reader)
+    larger, plan = _planned(look, looked.box, ground, larger, blocks, areas)
+    insets = [
+        each.drawn(spot).turned_to(plan.seat, at)
+        for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
+    ]
+    pointers = [each.pointer(plan.seat, at) for each, at in zip(insets, plan.boxes, strict=False)]
+    apart, height = stand_apart(scene, shown.step, look), height_on(wall, shown, look)
+    sizes = (
+        *apart_dimensions(apart, plan.seat, reader),
+        *(height_dimension(height, plan.seat, reader) if height else ()),
+        *overhang_sizes(overhangs, scene, plan.seat, reader),
+    )
+    strokes = guide_strokes(found, plan.seat)
+    items = (
+        *((mat_stroke(looked.mat, plan.seat),) if looked.mat else ()),
+        *(wall_strokes(wall, plan.seat) if wall else ()),
+        *((height_line(height, plan.seat),) if height else ()),
+        *solid_strokes(found, plan.seat, set(scene.coloured)),
+        *strokes,
+        *(item for each in pointers for item in (each.line, each.ring)),
+        *_beside([*(each.block for each in insets), *blocks], plan),
+        *sizes,
+        *_over(scene, shown, found, plan, ground, strokes, pointers, sizes),
+    )
+    sentences = (
+        *_sentences(scene, shown, look, reader),
+        *apart_sentences(apart, reader),
+        *([height_sentence(height, reader)] if height else []),
+        *overhang_sentences(overhangs, scene, reader),
+        *(each.words for each in larger),
+    )
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title or say(reader, "drawing-step", step=shown.step.number),
+        description=" ".join(sentences),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Looked:
+    """A step as its view sees it, before anything stands on a page.
+
+    ``box`` is its extent, ``first`` the seat of a page that has nothing beside it. Of what is
+    ``found`` the guides are left as lines; ``reach`` tells how far those of ``joints`` and of the
+    hardware are seen on paper, ``shares`` how much of the joints' edges.
+    """
+
+    scene: Scene
+    mat: tuple[Vector, ...]
+    wall: Wall | None
+    joints: Sequence[OpenJoint]
+    box: Box
+    first: PaperSeat
+    found: Seen
+    reach: Sequence[float]
+    shares: Sequence[float]
+
+
+def _looked(shown: Shown, look: View, overhangs: Sequence[Overhang], ground: Box) -> _Looked:
+    scene = step_scene(shown.assembled, shown.step)
     mat = mat_corners(scene) if shown.lying and not look.from_below else ()
     wall = shown_wall(shown, scene) if is_shown(look) else None
     if shown.fittings:
         rough = page_seat(look, extent_of(scene.solids(), look), ground).scale
-        scene = mounted(scene, shown.fittings, step.number, look, rough)
+        scene = mounted(scene, shown.fittings, shown.step.number, look, rough)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
     edges = edges_of(scene, joints)
-    guides = [*(each.ends for each in joints), *axes]
+    guides = [*(each.ends for each in joints), *axes, *overhang_lines(overhangs, scene, look)]
     box = with_wall(with_mat(extent_of(solids, look), mat, look), wall, look)
     first = page_seat(look, box, ground)
     found = seen(
@@ -97,73 +168,26 @@ def step_view(
         first=scene.coloured,
         extra=[*guides, *(line for pair in edges for lines in pair for line in lines)],
     )
-    reach = _reach(found, len(guides), first.scale)
+    reach = _reach(found, len(joints) + len(axes), first.scale)
     shares = shares_seen(edges, found.extra, len(guides))
     found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
-    larger = _larger(shown, scene, joints, reach, shares, first, reader)
-    blocks = _side_blocks(shown, look, hardware, reader)
-    areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
-    larger, plan = _planned(look, box, ground, larger, blocks, areas)
-    insets = [
-        each.drawn(spot).turned_to(plan.seat, at)
-        for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
-    ]
-    blocks = [*(each.block for each in insets), *blocks]
-    strokes = guide_strokes(found, plan.seat)
-    pointers = [each.pointer(plan.seat, at) for each, at in zip(insets, plan.boxes, strict=False)]
-    beside = [
-        item
-        for block, at in zip(blocks, plan.boxes, strict=True)
-        for item in block.items((at[0], at[1]))
-    ]
-    apart = stand_apart(scene, step, look)
-    height = height_on(wall, shown, look)
-    sizes = (
-        *apart_dimensions(apart, plan.seat, reader),
-        *(height_dimension(height, plan.seat, reader) if height else ()),
-    )
-    items = (
-        *((mat_stroke(mat, plan.seat),) if mat else ()),
-        *(wall_strokes(wall, plan.seat) if wall else ()),
-        *((height_line(height, plan.seat),) if height else ()),
-        *solid_strokes(found, plan.seat, set(scene.coloured)),
-        *strokes,
-        *(item for each in pointers for item in (each.line, each.ring)),
-        *beside,
-        *sizes,
-        *_over(scene, step, found, plan, ground, strokes, pointers, sizes),
-    )
-    return Drawing(
-        box=padded(extent(items), 0.6),
-        items=items,
-        title=title or say(reader, "drawing-step", step=step.number),
-        description=" ".join(
-            (
-                *_sentences(scene, shown, look, reader),
-                *apart_sentences(apart, reader),
-                *([height_sentence(height, reader)] if height else []),
-                *(each.words for each in larger),
-            )
-        ),
-    )
+    return _Looked(scene, mat, wall, joints, box, first, found, reach, shares)
 
 
-def _larger(
-    shown: Shown,
-    scene: Scene,
-    joints: Sequence[OpenJoint],
-    reach: Sequence[float],
-    shares: Sequence[float],
-    seat: PaperSeat,
-    reader: Reader,
-) -> list[Detail]:
+def _beside(blocks: Sequence[Block], plan: PagePlan) -> Iterator[Item]:
+    """Yield what stands beside the picture."""
+    for block, at in zip(blocks, plan.boxes, strict=True):
+        yield from block.items((at[0], at[1]))
+
+
+def _larger(shown: Shown, looked: _Looked, reader: Reader) -> list[Detail]:
     """Return what is drawn larger beside the picture: hardware, else joints, two things at most.
 
-    ``reach`` tells how far the guides of ``joints`` and of the hardware are seen. Of joints that
-    come together by one move after another the picture has no guide.
+    Of joints that come together by one move after another the picture has no guide.
     """
+    scene, joints, reach = looked.scene, looked.joints, looked.reach
     count = len(joints)
-    hardware = [*fitting_details(shown, scene, reach[count:], seat, reader)]
+    hardware = [*fitting_details(shown, scene, reach[count:], looked.first, reader)]
     if hardware:
         return hardware
     askew = [each for each in scene.open_joints() if not each.straight]
@@ -173,8 +197,8 @@ def _larger(
         shown.step,
         [*joints, *askew],
         [*reach[:count], *unseen],
-        [*shares, *unseen],
-        seat,
+        [*looked.shares, *unseen],
+        looked.first,
         reader,
     )
     return [*islice(found, _MOST_INSETS)]
@@ -201,7 +225,7 @@ def _planned(
 
 def _over(
     scene: Scene,
-    step: BuildStep,
+    shown: Shown,
     found: Seen,
     plan: PagePlan,
     ground: Box,
@@ -209,18 +233,21 @@ def _over(
     pointers: Sequence[Pointer],
     sizes: Sequence[Item],
 ) -> Iterator[Item]:
-    """Yield what lies over the picture: the arrows, and the balloons of the new pieces."""
+    """Yield what lies over the picture: the arrows, and the balloons of what is new or held."""
     thin, leaders = [line_of(each) for each in guides], [line_of(each.line) for each in pointers]
     rings = [box_of(each.ring) for each in pointers]
     taken = Occupied([flat_on_paper(each.shape, plan.seat) for each in found.areas])
     arrows = tuple(
         arrow_strokes(
-            scene, step.moves, found, plan.seat, ground, thin, (*plan.boxes, *rings), leaders
+            scene, shown.step.moves, found, plan.seat, ground, thin, (*plan.boxes, *rings), leaders
         )
     )
     for arrow in arrows:
         yield from (arrow.stroke, *arrow.items)
-    anchors = piece_anchors(scene, found, plan.seat, scene.new)
+    anchors = (
+        *piece_anchors(scene, found, plan.seat, scene.new),
+        *held_anchors(scene, found, plan.seat, shown.held),
+    )
     kept_clear = (
         *plan.boxes,
         *(box for each in arrows for box in each.boxes),
@@ -273,6 +300,14 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
     for lots in lots_moved(scene, step.moves):
         if lots > 1:
             yield say(reader, "drawing-step-alike", count=lots)
+    mark = {each.label: each.mark for each in scene.pieces}
+    for turn in sorted({move.turn for move in step.moves} - {0}):
+        there = {piece for move in step.moves if move.turn == turn for piece in move.pieces}
+        pieces = ", ".join(mark[label] for label in mark if label in there)
+        yield say(reader, "drawing-step-turn", turn=turn, pieces=pieces)
+    if shown.held:
+        held = listed(reader, [mark[label] for label in shown.held])
+        yield say(reader, "drawing-step-held", pieces=held)
     boards = [
         each.name for each in shown.fittings if each.role is Role.BOARD and each.step == step.number
     ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import hypot
 
-from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fastening_body import Role
 from kerfolio.assembly.lying import Shown
 from kerfolio.assembly.wall import Wall
 from kerfolio.drawing.extent import box_of_spots, union

@@ -9,11 +9,9 @@ from itertools import groupby
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.handworked import Coated
 from kerfolio.drawing.exploded_view import LOOK
-from kerfolio.drawing.page_plan import page_seat
-from kerfolio.drawing.row import in_row
 from kerfolio.drawing.scene import HOME, Scene
+from kerfolio.drawing.side_by_side import side_by_side
 from kerfolio.drawing.work_page import ROOM, WorkPage
-from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.patch import Patch
 from kerfolio.geometry.rigid import HERE, Rigid
 from kerfolio.geometry.view import View
@@ -25,20 +23,14 @@ _ENOUGH = 0.75
 def laid_out(
     assembled: Assembled, things: Sequence[Thing], new: Collection[str]
 ) -> tuple[WorkPage, tuple[PosedPiece, ...]]:
-    """Return the page of things side by side or one under another, whichever is larger.
+    """Return the page of things laid beside one another so that they are as large as can be.
 
     What is alike is shown once with the marks of all. ``new`` pieces are coloured. Returned too are
     the pieces that something is done to.
     """
     held = [each.turned(_held(each, LOOK)) for each in _alike(things)]
-    pages = [_page(assembled, held, new, LOOK, down=down) for down in (False, True)]
-    page = max(pages, key=_scale)
+    page = _page(assembled, held, new, LOOK)
     return page, tuple(piece for each in held for piece in each.coated_pieces)
-
-
-def _scale(page: WorkPage) -> float:
-    ground = (0.0, 0.0, *ROOM)
-    return page_seat(page.look, extent_of(page.scene.solids(), page.look), ground).scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,13 +117,13 @@ _TIPS = (
 
 
 def _page(
-    assembled: Assembled, things: Sequence[Thing], new: Collection[str], look: View, *, down: bool
+    assembled: Assembled, things: Sequence[Thing], new: Collection[str], look: View
 ) -> WorkPage:
-    boxes = []
+    alone = []
     for each in things:
         still = {piece.label: HOME for piece in each.pieces}
-        boxes.append(extent_of(Scene(assembled, each.pieces, still, frozenset()).solids(), look))
-    moves = in_row(boxes, look, down=down)
+        alone.append(Scene(assembled, each.pieces, still, frozenset()))
+    moves = side_by_side(alone, look, ROOM)
     away = {p.label: by for each, by in zip(things, moves, strict=True) for p in each.pieces}
     pieces = tuple(piece for each in things for piece in each.pieces)
     patches = tuple(

@@ -9,15 +9,18 @@ from typing import TypedDict
 import numpy as np
 from numpy.typing import NDArray
 
+from kerfolio.geometry.contour import Point
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.panel_faces import panel_faces
 from kerfolio.geometry.plated import Plated, plated_faces
+from kerfolio.geometry.recess_rims import recess_rims
 from kerfolio.geometry.rigid import Rigid
 from kerfolio.geometry.solid_faces import Indices, Numbers, SolidFaces
 from kerfolio.geometry.turned import Turned, turned_faces
 from kerfolio.geometry.view import View
 
 Flags = NDArray[np.bool_]
+Run = tuple[Point, ...]
 
 _LEAST_FACING = 2e-3
 """Faces seen more nearly edge-on than this (cosine) show no area; 18 mm of one are 0.04 mm."""
@@ -72,7 +75,8 @@ class Solids:
     (m, 2, 3) are the edges, ``sides`` (m, 2) the faces that meet there, ``smooth`` whether these
     are facets of one curve. ``solid`` and ``edge_solid`` say whose each is, in the given order.
     ``engraved`` (k, 2, 3) are the pieces of engraved lines, ``engraved_solid`` whose they are,
-    ``shows`` the way each solid's show face looks, ``thick`` how thick it is.
+    ``sunk`` and ``sunk_solid`` the same of the rims of recesses. ``shows`` is the way each solid's
+    show face looks, ``thick`` how thick it is.
     """
 
     walls: Numbers
@@ -86,6 +90,8 @@ class Solids:
     edge_solid: Indices
     engraved: Numbers
     engraved_solid: Indices
+    sunk: Numbers
+    sunk_solid: Indices
     shows: Numbers
     thick: Numbers
 
@@ -94,18 +100,20 @@ class Solids:
     ) -> tuple[Indices, Flags, Numbers]:
         """Return the engraved lines of the faces that a view sees, in its coordinates.
 
-        Of the solids ``through`` which one looks, also those of the face turned away, as they lie
-        on the near face. They come as (whose each is, whether it is turned away, from and to).
+        Of the solids ``through`` which one looks, also those of the face turned away and the rims
+        of its recesses, as they lie on the near face. They come as (whose each is, whether it is
+        turned away, from and to).
         """
         way = in_view(self.shows, view)[:, 2]
         seen = way > _LEAST_SHOWN
         away = (way < -_LEAST_SHOWN) & np.isin(np.arange(len(way)), np.array([*through], dtype=int))
-        some = (seen | away)[self.engraved_solid]
-        solid = self.engraved_solid[some]
+        some, sunk = (seen | away)[self.engraved_solid], away[self.sunk_solid]
+        solid = np.concatenate([self.engraved_solid[some], self.sunk_solid[sunk]])
+        lines = np.concatenate([self.engraved[some], self.sunk[sunk]])
         turned = away[solid]
         behind = (self.shows * self.thick[:, np.newaxis])[solid][:, np.newaxis, :]
-        lines = self.engraved[some] - np.where(turned[:, np.newaxis, np.newaxis], behind, 0.0)
-        return solid, turned, in_view(lines, view)
+        near = lines - np.where(turned[:, np.newaxis, np.newaxis], behind, 0.0)
+        return solid, turned, in_view(near, view)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -174,29 +182,39 @@ def solids_of(posed: Sequence[Posed]) -> Solids:
 class _Engraved(TypedDict):
     engraved: Numbers
     engraved_solid: Indices
+    sunk: Numbers
+    sunk_solid: Indices
     shows: Numbers
     thick: Numbers
 
 
 def _engraved(posed: Sequence[Posed]) -> _Engraved:
-    """Return the pieces of all engraved lines in the world, and the ways that show faces look."""
-    ends, owned = [np.zeros((0, 2, 3))], []
+    """Return the pieces of all lines on show faces in the world, and the ways these look."""
     panels = [each.panel if isinstance(each, PosedPanel) else None for each in posed]
-    thick = np.array([panel.thickness if panel else 0.0 for panel in panels])
-    for each, panel in zip(posed, panels, strict=True):
-        runs = [np.array(run) for run in panel.engraved] if panel else []
-        flat = [np.stack([run[:-1], run[1:]], axis=1) for run in runs]
-        both = np.concatenate(flat) if flat else np.zeros((0, 2, 2))
-        high = np.full((*both.shape[:2], 1), panel.thickness if panel else 0.0)
-        axes = np.array([each.pose.x, each.pose.y, each.pose.z])
-        ends.append(np.concatenate([both, high], axis=2) @ axes + np.array(each.pose.origin))
-        owned.append(len(both))
+    engraved, engraved_solid = _on_faces(posed, [each.engraved if each else () for each in panels])
+    sunk, sunk_solid = _on_faces(posed, [recess_rims(each) if each else () for each in panels])
     return {
-        "engraved": np.concatenate(ends),
-        "engraved_solid": np.repeat(np.arange(len(posed)), owned),
+        "engraved": engraved,
+        "engraved_solid": engraved_solid,
+        "sunk": sunk,
+        "sunk_solid": sunk_solid,
         "shows": np.array([each.pose.z for each in posed]),
-        "thick": thick,
+        "thick": np.array([panel.thickness if panel else 0.0 for panel in panels]),
     }
+
+
+def _on_faces(posed: Sequence[Posed], runs: Sequence[Sequence[Run]]) -> tuple[Numbers, Indices]:
+    """Return the pieces of lines on the show faces of solids in the world, and whose each is."""
+    ends, owned = [np.zeros((0, 2, 3))], []
+    for each, mine in zip(posed, runs, strict=True):
+        flat = [np.stack([run[:-1], run[1:]], axis=1) for run in map(np.array, mine)]
+        owned.append(sum(map(len, flat)))
+        if flat and isinstance(each, PosedPanel):
+            both = np.concatenate(flat)
+            high = np.full((*both.shape[:2], 1), each.panel.thickness)
+            axes = np.array([each.pose.x, each.pose.y, each.pose.z])
+            ends.append(np.concatenate([both, high], axis=2) @ axes + np.array(each.pose.origin))
+    return np.concatenate(ends), np.repeat(np.arange(len(posed)), owned)
 
 
 def _nearest_axis(normals: Numbers) -> Indices:
@@ -217,6 +235,13 @@ def extent_of(solids: Solids, view: View) -> tuple[float, float, float, float]:
     left, bottom = flat.min(axis=0).tolist()
     right, top = flat.max(axis=0).tolist()
     return left, bottom, right, top
+
+
+def spots_of(solids: Solids, view: View) -> list[list[Point]]:
+    """Return the corners of each solid in the picture plane, mm."""
+    flat = in_view(solids.walls[:, 0], view)[:, :2]
+    owner = np.repeat(solids.solid, np.diff(solids.first))
+    return [[(float(x), float(y)) for x, y in flat[owner == each]] for each in np.unique(owner)]
 
 
 def facing(solids: Solids, view: View) -> tuple[Facing, FacingEdges]:

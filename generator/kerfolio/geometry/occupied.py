@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from math import inf
+from typing import Any
 
 import numpy as np
 import shapely
@@ -14,11 +15,33 @@ from kerfolio.geometry.packing import Flat
 Box = tuple[float, float, float, float]
 
 
+def polygons_of(areas: Sequence[Flat]) -> Any:
+    """Return areas as polygons in an array, all made at once: one by one takes far longer."""
+    rings = [ring for each in areas for ring in (each.outer, *each.openings)]
+    if not rings:
+        return np.array([], dtype=object)
+    counts = [len(each) for each in rings]
+    spots = np.array([spot for ring in rings for spot in ring])
+    made: Any = shapely.linearrings(spots, indices=np.repeat(np.arange(len(rings)), counts))
+    owned = np.array([1 + len(each.openings) for each in areas])
+    first = np.cumsum(owned) - owned
+    inner = np.ones(len(rings), dtype=np.bool_)
+    inner[first] = False
+    owner = np.repeat(np.arange(len(areas)), owned)
+    if not inner.any():
+        return shapely.polygons(made)
+    alone: Any = shapely.polygons(made[first])
+    pierced = np.flatnonzero(owned > 1)
+    for each in pierced.tolist():
+        alone[each] = shapely.polygons(made[first[each]], holes=made[inner & (owner == each)])
+    return alone
+
+
 class Occupied:
     """Areas of a picture that are taken and do not overlap, mm."""
 
     def __init__(self, areas: Iterable[Flat]) -> None:
-        self._areas = np.array([shapely.Polygon(each.outer, each.openings) for each in areas])
+        self._areas = polygons_of([*areas])
         self._tree = shapely.STRtree(self._areas)
 
     def clearances(self, spots: Sequence[Point]) -> list[float]:

@@ -247,9 +247,10 @@ class Step:
     ``bores`` names bores into edges that are made in it, of a part or of a piece; ``marks``,
     ``sands``, ``glues`` and ``clamps`` are other work by hand. ``lies`` is how
     the work lies, ``beside`` says that its pieces are put together apart from what stands,
-    ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for the
-    machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take in
-    it, known once they are settled.
+    ``people`` how many it takes. ``holds`` names pieces that somebody holds meanwhile, ``order``
+    one of each lot that comes home after the one before. ``by_hand`` tells those who cut by hand
+    what stands in for the machine. ``hardware`` is what the plan states of it, ``fastened`` what
+    its fastenings take in it, known once they are settled.
     """
 
     title: str
@@ -262,6 +263,8 @@ class Step:
     lies: Lying | None = None
     beside: bool = False
     people: int = 1
+    holds: tuple[Named, ...] = ()
+    order: tuple[Named, ...] = ()
     tools: tuple[str, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
     fastened: tuple[HardwareUse, ...] = ()

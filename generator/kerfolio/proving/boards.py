@@ -128,7 +128,7 @@ def _area(mm2: float) -> str:
     severity=Severity.WARNING,
 )
 def screws_meet_boards(build: Build) -> Iterator[Finding]:
-    """Look for screws that go beside the board they end in, or near its edge."""
+    """Look for screws that go beside the board they end in or come through, or near its edge."""
 
     def look(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
         for each in fitted.fastenings:

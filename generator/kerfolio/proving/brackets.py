@@ -7,7 +7,6 @@ from math import dist
 
 from kerfolio.assembly.bracketed import Leg, PosedBracket
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import posed_fastenings
 from kerfolio.basis.finding import Beside, Finding, Severity, error, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Text, Words, enumerated, said
@@ -41,8 +40,7 @@ PAD = 8.0
 )
 def corners_square(build: Build) -> Iterator[Finding]:
     """Look for brackets without a square corner before their holes."""
-    posed = posed_fastenings(build.settled, build.drawn.assembled)
-    for each in posed:
+    for each in build.placed.fastenings:
         settled = each.settled
         bare = settled.item.leg is None or each.bracket is not None or settled.number > 1
         if settled.kind is BRACKETED and not bare:
@@ -167,7 +165,7 @@ def _splitting(there: InPlace) -> Iterator[Finding]:
 )
 def jaws_face(build: Build) -> Iterator[Finding]:
     """Look for clamps on faces that do not look away from each other."""
-    posed = posed_fastenings(build.settled, build.drawn.assembled)
+    posed = build.placed.fastenings
     held = {each.settled.stated.place for each in posed if each.clamp and each.clamp.grip > SAME}
     there = {each.label for each in build.drawn.assembled.pieces}
     for each in fastenings_of(build.settled):

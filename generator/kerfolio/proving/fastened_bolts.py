@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import PosedFastening, room_in, sunk_length
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_axis import room_in
+from kerfolio.assembly.fastening_nut import sunk_length
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import angle, length, precise
 from kerfolio.basis.said import Text, said

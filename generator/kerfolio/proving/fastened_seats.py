@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import room_in
+from kerfolio.assembly.fastening_axis import room_in
 from kerfolio.basis.finding import Axial, Beside, Finding, Severity, error, warning
 from kerfolio.basis.measures import precise
 from kerfolio.basis.said import said

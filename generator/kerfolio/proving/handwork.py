@@ -9,7 +9,7 @@ from kerfolio.assembly.assembled import PosedJoint
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.clamping import clamps_over
 from kerfolio.assembly.handworked import clamped_in, glued_ends, glued_in, has_ends
-from kerfolio.assembly.lying import Shown, shown_at, shown_steps
+from kerfolio.assembly.lying import Shown
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import length
@@ -140,7 +140,8 @@ def _unknown(
 def words_drawn(build: Build) -> Iterator[Finding]:
     """Look for steps whose words tell of work by hand that no picture shows; once for a step."""
     turned = _turned(build)
-    for number, (stated, at) in enumerate(_steps(build), 1):
+    steps = zip(build.settled.plan.steps, build.at_work, strict=False)
+    for number, (stated, at) in enumerate(steps, 1):
         text = f"{stated.title}. {stated.text.plain()}"
         drawn: list[tuple[Sought, bool, str]] = [
             (_SAND, stated.sands is not None, "sands"),
@@ -175,7 +176,7 @@ def _advice(keys: list[str]) -> str:
 )
 def works_there(build: Build) -> Iterator[Finding]:
     """Look for glue where nothing closes, and for clamps that find nothing to press, or no room."""
-    for stated, at in _steps(build):
+    for stated, at in zip(build.settled.plan.steps, build.at_work, strict=False):
         glued = _glued(build, stated, at)
         if stated.glues and not glued:
             message = "nothing that `glues` names comes together in this step"
@@ -212,7 +213,8 @@ def _clamps(stated: Step, at: Shown, glued: tuple[PosedJoint, ...]) -> Iterator[
 )
 def glue_pressed(build: Build) -> Iterator[Finding]:
     """Look for joints with room for glue that no step clamps from then on and nothing fastens."""
-    ends, steps = glued_ends(build.settled.plan), [*_steps(build)]
+    ends = glued_ends(build.settled.plan)
+    steps = [*zip(build.settled.plan.steps, build.at_work, strict=False)]
     fastened = [
         {name.name.rpartition(".")[0] for name in each.joins}
         for each in build.settled.plan.fastenings
@@ -228,20 +230,11 @@ def glue_pressed(build: Build) -> Iterator[Finding]:
             return
 
 
-def _steps(build: Build) -> Iterator[tuple[Step, Shown]]:
-    steps = build.settled.plan.steps
-    if not build.order.found:
-        for number, step in enumerate(steps, 1):
-            yield step, shown_at(build.drawn.assembled, build.order, steps, number)
-
-
 def _glued(build: Build, stated: Step, at: Shown) -> tuple[PosedJoint, ...]:
     return glued_in(at.assembled, at.step, stated, build.settled.plan)
 
 
 def _turned(build: Build) -> set[int]:
     """Return the steps in which work is turned, and those before, whose words may tell of it."""
-    steps = build.settled.plan.steps
-    shown = () if build.order.found else shown_steps(build.drawn.assembled, build.order, steps)
-    found = {each.step.number for each in shown if each.turned}
-    return found | {before.step.number for before, each in pairwise(shown) if each.turned}
+    found = {each.step.number for each in build.shown if each.turned}
+    return found | {before.step.number for before, each in pairwise(build.shown) if each.turned}

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.assembly.building import Build, Fitted
-from kerfolio.assembly.fastened import Entry, PosedFastening
+from kerfolio.assembly.fastened import PosedFastening
+from kerfolio.assembly.fastening_axis import Entry
 from kerfolio.basis.finding import Axial, Beside, Finding, Measured
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Words, said, strung

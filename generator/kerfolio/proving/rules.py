@@ -28,6 +28,7 @@ from kerfolio.proving import (
     edges,
     engravings,
     fastened_bolts,
+    fastened_dowels,
     fastened_screws,
     fastened_seats,
     fastened_tools,
@@ -37,6 +38,7 @@ from kerfolio.proving import (
     forgotten,
     friction,
     going_together,
+    hand_bores,
     handling,
     handwork,
     hanging,
@@ -60,6 +62,7 @@ from kerfolio.proving import (
     shapes,
     short_grain,
     spans,
+    step_turns,
     steps,
     swaps,
     toppling,
@@ -70,14 +73,14 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder),
-    *(machine_reach, chips, logged, readers, holes, letters, children_beds),
+    *(references, assemblies, joints, fastenings, steps, lying, step_turns, handwork, release),
+    *(ladder, machine_reach, chips, logged, readers, holes, letters, children_beds),
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, children_gaps, children_whole),
     *(sawing, spans, going_together, wall, named, handling, toppling, friction, forgotten),
-    *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
-    fastened_seats,
+    *(fastened_bolts, hand_bores, fastened_screws, fastened_dowels, fastened_tools, boards),
+    *(brackets, hanging, wedges, swaps, fastened_seats),
 )
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.lots import lot_of
-from kerfolio.assembly.lying import Shown, shown_steps
+from kerfolio.assembly.lying import Shown
 from kerfolio.assembly.stance import footing, stands
 from kerfolio.basis.finding import Beside, Finding, Meeting, Severity, note, warning
 from kerfolio.basis.measures import number
@@ -60,10 +60,8 @@ def _falling(build: Build) -> Iterator[tuple[Shown, Step, tuple[str, ...]]]:
     They are looked at as the step's picture shows them: as they lie, or else as they will stand.
     Where several work, one holds them.
     """
-    order, plan = build.order, build.settled.plan
-    if order.found:
-        return
-    for shown in shown_steps(build.drawn.assembled, order, plan.steps):
+    plan = build.settled.plan
+    for shown in build.shown:
         for lot in _lots(shown) if shown.people == 1 else ():
             if {*lot} & {*shown.step.added} and not _stands(shown.assembled, lot):
                 yield shown, plan.steps[shown.step.number - 1], lot

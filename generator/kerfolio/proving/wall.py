@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around
-from kerfolio.assembly.fastened import posed_fastenings, room_in
+from kerfolio.assembly.fastening_axis import room_in
 from kerfolio.assembly.wall import wall_behind
 from kerfolio.assembly.wall_holes import (
     INCH_STUDS,
@@ -89,7 +89,7 @@ def wall_is_behind(build: Build) -> Iterator[Finding]:
     wall = wall_behind(build.settled, build.drawn.assembled)
     if wall is None:
         return
-    for each in posed_fastenings(build.settled, build.drawn.assembled):
+    for each in build.placed.fastenings:
         settled = each.settled
         if not settled.last.is_wall:
             continue

@@ -16,9 +16,9 @@ from kerfolio.publishing.examine import Examined
 from kerfolio.publishing.freeze import Fresh, reason_to_keep
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.plan_record import Proved
-from kerfolio.publishing.way_out import Access, access_of
 from kerfolio.publishing.released import as_note, newest_of
 from kerfolio.publishing.still_released import changed_in_proof
+from kerfolio.publishing.way_out import Access, access_of
 from kerfolio.settling.also_for import on_sheet
 
 

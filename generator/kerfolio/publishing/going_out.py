@@ -33,7 +33,9 @@ def handing_of(
     return HandingOut(day=day, circles=circles), findings if rings else ()
 
 
-def still_closed(handing: HandingOut, proved: Iterable[Proved], today: date | None) -> Iterator[Finding]:
+def still_closed(
+    handing: HandingOut, proved: Iterable[Proved], today: date | None
+) -> Iterator[Finding]:
     """Yield a note for each plan whose day to open to all has come by the clock, ``today``."""
     now = today.isoformat() if today else ""
     for each in proved:

@@ -13,7 +13,7 @@ from kerfolio.bundles.manifest import rows_of
 from kerfolio.edition.public import public_of
 from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.keeping.pack import packed
-from kerfolio.model.plan import OPEN
+from kerfolio.model.access import OPEN
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.cell_ends import found_at_cell_ends

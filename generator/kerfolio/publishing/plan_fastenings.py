@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
+from kerfolio.assembly.fastened import PosedFastening
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.wedged import wedges_of
 from kerfolio.basis.digits import RATIO_DECIMALS
@@ -23,7 +23,7 @@ def fastenings(made: Made) -> Iterator[dict[str, Any]]:
     ``at`` is where its head bears, ``direction`` the way it goes in, ``reach`` how far from there.
     """
     build = made.build
-    posed = posed_fastenings(made.settled, build.drawn.assembled) if build else ()
+    posed = build.placed.fastenings if build else ()
     placed = {(each.settled.stated.place, each.settled.number): each for each in posed}
     for each in fastenings_of(made.settled):
         where = placed.get((each.stated.place, each.number))

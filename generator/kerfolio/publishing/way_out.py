@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from kerfolio.model.plan import OPEN, Plan
+from kerfolio.model.access import OPEN
+from kerfolio.model.plan import Plan
 
 
 class Way(StrEnum):

@@ -8,6 +8,7 @@ from typing import Any
 from kerfolio.basis.budgets import STEPS as STEPS_TAKEN
 from kerfolio.model.plan import HardwareUse, Step
 from kerfolio.model.prose import Prose
+from kerfolio.model.statement import Named
 from kerfolio.reading.counts import Counts, CountsForm
 from kerfolio.reading.files import PHOTO, ProseFile
 from kerfolio.reading.forms import ListOf
@@ -49,6 +50,17 @@ def _make_step(
     return Step(title=title, hardware=uses, **values)
 
 
+def _pieces(example: str, least: int = 0) -> ListOf[Named]:
+    return ListOf(
+        item=LABEL,
+        noun="a list of pieces",
+        advice=f"Write `{example}`.",
+        lenient=True,
+        single=least < 2,
+        least=least,
+    )
+
+
 _STEP: Record[Step] = Record(
     name="step",
     noun="a step",
@@ -56,13 +68,7 @@ _STEP: Record[Step] = Record(
         Key(name="title", form=TITLE_TEXT, says="What is done, in a few words.", required=True),
         Key(
             name="add",
-            form=ListOf(
-                item=LABEL,
-                noun="a list of pieces",
-                advice="Write `add: [side.left, rail]`.",
-                lenient=True,
-                single=True,
-            ),
+            form=_pieces("add: [side.left, rail]"),
             says="Pieces that join in this step.",
         ),
         Key(
@@ -102,6 +108,16 @@ _STEP: Record[Step] = Record(
             says="Whether its pieces are put together apart from what stands.",
         ),
         Key(name="people", form=whole(1, 9), says="How many people it takes."),
+        Key(
+            name="holds",
+            form=_pieces("holds: [handle]"),
+            says="Pieces that somebody holds in their place meanwhile.",
+        ),
+        Key(
+            name="order",
+            form=_pieces("order: [worktop, lower-shelf]", least=2),
+            says="A piece of each lot that comes home by itself, first to last.",
+        ),
         Key(name="tools", form=_TOOLS, says="Tools used."),
         Key(name="hardware", form=_USED, says="Hardware used in this step."),
         Key(name="minutes", form=number(0, 10_000), says="How long it takes."),

@@ -140,9 +140,9 @@ def _own_cutter_faults(fields: Fields) -> Iterator[Finding]:
     values, places = fields.values, fields.places
     cut, diameter = values.get("true_cut"), values["diameter"]
     if cut is not None and abs(cut - diameter) > _OFF * diameter:
-        message = said("`true-cut` is far from the diameter of {}", length("diameter", diameter))
+        words = said("`true-cut` is far from the diameter of {}", length("diameter", diameter))
         advice = "Write how wide its cut is: 6.05 mm of a cutter of 6 mm, say."
-        yield error("wrong-value", message, places["true-cut"], advice)
+        yield error("wrong-value", words, places["true-cut"], advice)
     days, since = values.get("sharpened", ()), values.get("in_use_since")
     if list(days) != sorted(set(days)):
         advice = "Write each day once, the first one first."

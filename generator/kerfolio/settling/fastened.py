@@ -143,6 +143,11 @@ class SettledFastening:
         return self.stated.kind
 
     @property
+    def under_head(self) -> str:
+        """The piece that its head bears on, or that lies under the board which it bears on."""
+        return self.first.piece or next(iter(self.pieces), "")
+
+    @property
     def first(self) -> Seat:
         """The seat of its head."""
         return self.seats[0]
