@@ -160,6 +160,8 @@ def test_depths_stand_in_the_names_of_layers(names: tuple[str, ...], depth: floa
         (("SIDE", "OUT"), _L, False),
         (("TEXT",), _L, True),
         (("Dimensions",), _L, True),
+        (("Maße",), _L, True),
+        (("Masseplatte",), _L, False),
         (("engraving",), _L, True),
         (("label holder",), _L, False),
         (("OUT",), Contour(((0, 0, 0), (2, 1, 0), (0, 2, 0))), True),

@@ -10,7 +10,8 @@ from kerfolio.geometry.measure import area, bounds
 
 _BESIDE = re.compile(
     r"(?:text|label|note|annotation|dim|dimension|hatch|guide|construction|centre ?line"
-    r"|center ?line|defpoint|beschriftung|bema(?:ss|ß)ung|hilfslinie|schraffur|mittellinie)"
+    r"|center ?line|defpoint|title ?block|beschriftung|bema(?:ss|ß)ung|ma(?:ss|ß)e|hilfslinie"
+    r"|schraffur|mittellinie|schriftfeld|notiz(?:en)?|hinweise?)"
     r"(?:s|n|en)?[-_ .]?\d*",
     re.IGNORECASE,
 )
