@@ -62,6 +62,7 @@ def test_a_key_is_made_shown_once_listed_and_withdrawn(shop: Path, tmp_path: Pat
         (("make", "freinds"), 1, "Did you mean `friends`?"),
         (("make", "friends", "--month", "December"), 2, "Invalid value for '--month'"),
         (("withdraw", "friends", "2026-12"), 1, "unknown circle `friends`"),
+        (("withdraw", "friends", "acorn bridge"), 2, "write its month as `kerfolio seal list`"),
         (("make",), 2, "Missing argument 'CIRCLE'"),
         (("list", "--workshop", "nowhere"), 1, "no folder `nowhere`"),
     ],
@@ -70,6 +71,7 @@ def test_what_is_wrong_is_told(shop: Path, words: tuple[str, ...], code: int, to
     done = run("seal", *words, cwd=shop)
     assert done.returncode == code
     assert told in done.stdout + done.stderr
+    assert "acorn" not in done.stdout + done.stderr
 
 
 CONTENT = b"what a bundle holds"

@@ -50,7 +50,7 @@ access: supporters
 circle: friends
 story: Zqstory of long ago.
 sizes: {zqsize: 431.7, zqstrip: 211.3, w: 600}
-sheets: {ply: {stock: birch-plywood-18, size: 900 x 700, published-for: 17.2 to 18.6, fit: 0.1}}
+sheets: {ply: {stock: birch-plywood-18, size: 900 x 700, published-for: 18, fit: 0.1}}
 parts:
   zqpanel:
     title: Zqpanel title
@@ -150,6 +150,7 @@ def marks_in(files: dict[str, bytes], words: str, openers: list[bytes]) -> dict[
     """Return the marks that files show, each with the first file that does."""
     found: dict[str, str] = {}
     numbers = {each: re.compile(rf"(?<![0-9.]){re.escape(each)}(?![0-9])") for each in NUMBERS}
+    secret = [form for each in openers for form in (each, each.hex().encode(), b64encode(each))]
     for name, content in files.items():
         for part in (name.encode(), *taken_apart(content)):
             text = part.decode("utf-8", "replace").lower()
@@ -159,10 +160,7 @@ def marks_in(files: dict[str, bytes], words: str, openers: list[bytes]) -> dict[
             here |= colours(part)
             if words in text or words.replace(" ", "-") in text:
                 here.add("a word of the key")
-            told = (
-                form for each in openers for form in (each, each.hex().encode(), b64encode(each))
-            )
-            if any(each in part for each in told):
+            if any(each in part for each in secret):
                 here.add("what opens")
             for each in here:
                 found.setdefault(each, name)
@@ -189,7 +187,8 @@ def test_no_mark_of_forty_is_in_a_published_site(tmp_path: Path) -> None:
     site = files_of(tmp_path / "site")
     assert marks_in(site, words, openers) == {}
     seen = marks_in(files_of(tmp_path / "handed"), words, openers)
-    assert MARKS - set(seen) <= MAKERS | {"zqstory", "zqalt of another", "blue", "91.37", "73.19"}
+    elsewhere = {"zqstory", "zqalt of another", "blue", "17300", "91.37", "73.19"}
+    assert MARKS - set(seen) <= MAKERS | elsewhere
     store, sources = files_of(shop / ".kerfolio"), files_of(shop)
     said = {f"{n}.txt": str(f).encode() for n, f in enumerate(outcome.findings)}
     secrets = {"a word of the key", "what opens"}

@@ -157,3 +157,9 @@ def test_a_spoiled_file_of_keys_is_refused_and_nothing_of_it_quoted(case: str) -
         ring_from(SPOILED[case])
     assert str(refused.value) == "it is no file of keys, or it was changed"
     assert refused.value.__cause__ is None
+
+
+def test_what_opens_is_not_in_what_is_shown() -> None:
+    shown = repr(RING)
+    for secret in (RING.keys[0].opener, RING.sealed[0].content_key):
+        assert repr(secret)[2:-1] not in shown

@@ -16,12 +16,12 @@ const refuse = (name, values) => {
 // A key as typed, in small letters, its words parted by one blank.
 const plainKey = (typed) => typed.normalize("NFKC").toLowerCase().replace(/[^a-z]+/g, " ").trim();
 
-// Takes bytes from a stream, as many as are asked for; fewer only where it ends.
+// Takes bytes from a stream, as many as are asked for; fewer only where it ends. They may be put into a
+// given room, so that no chunk waits to be cleared away while the next one comes.
 const taking = (stream) => {
   const reader = stream.getReader();
   let rest = new Uint8Array(0);
-  const take = async (count) => {
-    const found = new Uint8Array(count);
+  const take = async (count, found = new Uint8Array(count)) => {
     let filled = 0;
     while (filled < count) {
       if (!rest.length) {
@@ -103,9 +103,10 @@ async function unseal(stream, typed, ready, tell) {
     const head = await headOf(take);
     const key = await contentKey(head, typed);
     place = await ready(head);
+    const room = new Uint8Array(Math.min(head.chunk, head.size) + TAG);
     for (let number = 0; number < head.chunks; number += 1) {
       const length = Math.min(head.chunk, head.size - number * head.chunk) + TAG;
-      const part = await take(length);
+      const part = await take(length, room);
       if (part.length < length) refuse("short");
       const how = { name: "AES-GCM", iv: nonceOf(head, number), additionalData: head.bound };
       const content = await crypto.subtle.decrypt(how, key, part).catch((trouble) => {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from datetime import date
 from pathlib import Path
@@ -19,6 +20,13 @@ if TYPE_CHECKING:
 
 _MONTH = click.DateTime(["%Y-%m"])
 _MOST_TYPED = 10_000
+
+
+def _key_name(_: click.Context, __: click.Parameter, value: str) -> str:
+    """Take a key as it is listed; what else is typed here is not repeated."""
+    if re.fullmatch(r"[0-9]{4}-[0-9]{2}(\.[0-9]+)?", value) is None:
+        raise click.BadParameter("write its month as `kerfolio seal list` shows it: 2026-12")
+    return value
 
 
 @kerfolio.group("seal")
@@ -93,7 +101,7 @@ def make_command(circle: str, month: date | None, workshop: Path, keys: Path | N
 
 @seal_group.command("withdraw")
 @click.argument("circle")
-@click.argument("key", metavar="YYYY-MM")
+@click.argument("key", metavar="YYYY-MM", callback=_key_name)
 @WORKSHOP_OF_CIRCLE
 @KEYS
 def withdraw_command(circle: str, key: str, workshop: Path, keys: Path | None) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from kerfolio.basis.complaint import quoted
@@ -50,7 +50,7 @@ class KeyChange:
     findings: tuple[Finding, ...]
     circle: Circle | None = None
     name: str = ""
-    words: str = ""
+    words: str = field(default="", repr=False)
     left: int = 0
 
 

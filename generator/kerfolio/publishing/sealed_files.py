@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import FileRow
@@ -20,13 +20,23 @@ from kerfolio.sealing.ring import Ring, head_of, sealing_of
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SealedFile:
-    """A sealed bundle: its row in the manifest, the key it is kept under, whom it is for."""
+    """A sealed bundle: its row in the manifest, whom it is for, and by which keys."""
 
     row: FileRow
-    key: str
     title: str
     circle: str
     keys: tuple[str, ...]
+    order: SealOrder
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SealOrder:
+    """What is sealed, and how."""
+
+    plan: str
+    written: Written
+    head: Head
+    content_key: bytes = field(repr=False)
 
 
 def seal_bundles(
@@ -42,36 +52,41 @@ def seal_bundles(
         return ()
     with cabinet.alone():
         before = cabinet.rings()
-        rings, heads = dict(before), {}
+        rings, orders = dict(before), []
         for name in wanted:
             circle, each = proved[name].access.circle, written[name]
-            rings[circle], found = sealing_of(rings[circle], each.handed, each.entry.bundle_bytes)
-            heads[name] = (head_of(rings[circle], found), found.content_key)
+            ring, found = sealing_of(rings[circle], each.handed, each.entry.bundle_bytes)
+            rings[circle] = ring
+            head = head_of(ring, found)
+            orders.append(
+                SealOrder(plan=name, written=each, head=head, content_key=found.content_key)
+            )
         for circle, ring in rings.items():
             if ring != before[circle]:
                 cabinet.keep(ring)
-    return tuple(
-        _sealed_file(how, rings[proved[name].access.circle], name, written[name], *heads[name])
-        for name in wanted
-    )
+    return tuple(_sealed_file(how, rings[proved[each.plan].access.circle], each) for each in orders)
 
 
-def _sealed_file(
-    how: Renewing, ring: Ring, name: str, written: Written, head: Head, content_key: bytes
-) -> SealedFile:
-    key = key_of("sealed", written.handed, head_bytes(head).hex())
-    found = how.store.get(key)
-    if found is None:
-        plain = dict(unpacked(pack_of(how, name, written)))[HANDED]
-        found = b"".join(sealed(head, content_key, io.BytesIO(plain)))
-        how.store.put(key, found)
+def _sealed_file(how: Renewing, ring: Ring, order: SealOrder) -> SealedFile:
+    content = _sealed(how, order)
     return SealedFile(
-        row=FileRow(written.entry.sealed, len(found), sha256(found)),
-        key=key,
-        title=written.entry.title,
+        row=FileRow(order.written.entry.sealed, len(content), sha256(content)),
+        title=order.written.entry.title,
         circle=ring.circle,
         keys=tuple(each.name for each in ring.holding),
+        order=order,
     )
+
+
+def _sealed(how: Renewing, order: SealOrder) -> bytes:
+    """Return a sealed file: the one that is kept, or sealed to the same bytes."""
+    key = key_of("sealed", order.written.handed, head_bytes(order.head).hex())
+    found = how.store.get(key)
+    if found is None:
+        plain = dict(unpacked(pack_of(how, order.plan, order.written)))[HANDED]
+        found = b"".join(sealed(order.head, order.content_key, io.BytesIO(plain)))
+        how.store.put(key, found)
+    return found
 
 
 class WithSealed(Mapping[str, bytes]):
@@ -81,20 +96,16 @@ class WithSealed(Mapping[str, bytes]):
         self, how: Renewing, files: Mapping[str, bytes], bundles: tuple[SealedFile, ...]
     ) -> None:
         """``files`` are all others."""
-        self._store, self._files = how.store, files
-        self._keys = {each.row.name: each.key for each in bundles}
+        self._how, self._files = how, files
+        self._orders = {each.row.name: each.order for each in bundles}
 
     def __getitem__(self, name: str) -> bytes:
-        if name not in self._keys:
-            return self._files[name]
-        found = self._store.get(self._keys[name])
-        if found is None:
-            raise RuntimeError(f"`{name}` went from the store while it was published")
-        return found
+        order = self._orders.get(name)
+        return self._files[name] if order is None else _sealed(self._how, order)
 
     def __iter__(self) -> Iterator[str]:
         yield from self._files
-        yield from self._keys
+        yield from self._orders
 
     def __len__(self) -> int:
-        return len(self._files) + len(self._keys)
+        return len(self._files) + len(self._orders)

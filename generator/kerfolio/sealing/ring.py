@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 import secrets
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from kerfolio.sealing.form import PREFIX, ROUNDS, SALT, Head
 from kerfolio.sealing.locks import KEY, lock, stretched
@@ -26,11 +26,13 @@ Chance = Callable[[int], bytes]
 class RingKey:
     """A key: ``name`` is its month, with a count where the month has several.
 
+    What opens files is not in what it is shown as, here and below.
+
     ``opener`` is what its words are stretched to; empty once it is withdrawn.
     """
 
     name: str
-    opener: bytes
+    opener: bytes = field(repr=False)
 
     @property
     def holds(self) -> bool:
@@ -50,7 +52,7 @@ class Sealed:
     sha256: str
     size: int
     keys: tuple[str, ...]
-    content_key: bytes
+    content_key: bytes = field(repr=False)
     prefix: bytes
 
 
