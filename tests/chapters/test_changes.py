@@ -28,7 +28,7 @@ def told(name: str, reader: Reader = ENGLISH) -> str:
     ("name", "words"),
     [
         ("slot moved", "Cut anew: side. These fit as they are: rail, stretcher and top."),
-        ("text only", "All pieces of 1.0.0 fit as they are."),
+        ("text only", "All older pieces fit as they are."),
         ("larger box", "Cut all pieces anew."),
         (
             "another sheet",
@@ -41,11 +41,11 @@ def told(name: str, reader: Reader = ENGLISH) -> str:
         ),
         (
             "mirrored",
-            "All pieces of 1.0.0 fit as they are. Turn over as you put it together: side.",
+            "All older pieces fit as they are. Turn over as you put it together: side.",
         ),
         (
             "tabs further apart",
-            "All pieces of 1.0.0 fit as they are. These fit only one another as they were, "
+            "All older pieces fit as they are. These fit only one another as they were, "
             "so cut all of them anew or none: side and top.",
         ),
     ],

@@ -38,7 +38,7 @@ def _serving(change: ReleaseChange, plan: Plan, reader: Reader) -> Iterator[str]
         yield say(reader, "changes-anew", pieces=of(change.anew))
         yield say(reader, "changes-fit", pieces=of(change.kept))
     else:
-        yield say(reader, "changes-all-fit", old=change.old)
+        yield say(reader, "changes-all-fit")
     if change.added:
         yield say(reader, "changes-added", pieces=of(change.added))
     if change.over:
@@ -181,12 +181,15 @@ def _part(part: PartChange, reader: Reader) -> Iterator[str]:
 def _figures(change: ReleaseChange, edition: Edition) -> Iterator[Figure]:
     for part in change.parts:
         if part.state in (State.CHANGED, State.MIRRORED) and part.before and part.after:
+            pair = {"part": part.title, "old": change.old}
             yield Figure(
                 picture=Art(
                     name=f"changed-{change.old}-{change.new}-{part.name}".replace(".", "-"),
                     draw=_drawing(part, edition.reader),
                 ),
-                caption=say(edition.reader, "changes-figure", part=part.title, old=change.old),
+                caption=say(edition.reader, "changes-figure-moved", **pair)
+                if part.moved
+                else say(edition.reader, "changes-figure", **pair),
                 size=Size.HALF,
             )
 

@@ -10,7 +10,7 @@ from datetime import date
 
 from kerfolio.model.plan import Release
 
-FIX, CHANGE, REDESIGN = RELEASE_STEPS = ("fix", "change", "redesign")
+FIX, CHANGE, REDESIGN = ("fix", "change", "redesign")
 """How far a release goes from the one before it: something put right, changed, or made anew."""
 
 _WIDE = 98
