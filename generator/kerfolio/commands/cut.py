@@ -294,7 +294,7 @@ def batch_command(
 def trials_command(workshop: Path, stock: str, cutter: str, verdict: str) -> None:
     """Read the log: what worked on which sheet with which cutter.
 
-    Also writes the whole log as one private page, WORKSHOP/.kerfolio/log.html.
+    Also writes the whole log as one private page, WORKSHOP/.kerfolio/private/log/index.html.
 
     Example: kerfolio trials my-workshop --cutter compression-6 --verdict clean
     """
