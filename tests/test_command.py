@@ -301,7 +301,7 @@ def test_the_log_is_read_and_kept_private(tmp_path: Path) -> None:
     done = run("trials", str(shop), "--verdict", "to mend")
     assert done.returncode == 0
     assert "2026-09-12  to mend         Too slow (burn)" in done.stdout
-    assert "Too slow" in (shop / ".kerfolio" / "log.html").read_text("utf-8")
+    assert "Too slow" in (shop / ".kerfolio" / "private" / "log" / "index.html").read_text("utf-8")
     assert run("trials", str(shop), "--verdict", "clean").stdout.count("Too slow") == 0
 
 

@@ -82,12 +82,12 @@ def test_the_log_speaks_the_language_of_its_readers_and_sets_their_signs() -> No
 def test_photos_of_the_private_log_stay_in_the_log_folder() -> None:
     found = workshop()
     assert [e.attributes["src"] for e in Tree(private_log_page(found)).all("img")] == [
-        "../log/edge.jpg"
+        "../../../log/edge.jpg"
     ]
     photo = TRIALS[0].photo
     assert photo is not None
     odd = replace(TRIALS[0], photo=replace(photo, file='a "b".jpg'))
-    page = Tree(private_log_page(replace(found, trials=(odd,)), "here/"))
+    page = Tree(private_log_page(replace(found, trials=(odd,)), log_folder="here/"))
     assert page.all("img")[0].attributes["src"] == "here/a%20%22b%22.jpg"
 
 

@@ -113,7 +113,7 @@ def test_the_page_of_a_supporters_plan_says_so_and_draws_no_exact_part(
 
 
 def test_private_trials_stay_private(published: Published) -> None:
-    private = (published.folder / ".kerfolio" / "log.html").read_text("utf-8")
+    private = (published.folder / ".kerfolio" / "private" / "log" / "index.html").read_text("utf-8")
     site = b"\n".join(files_of(published.out).values())
     titles = private_titles(published)
     assert titles

@@ -110,7 +110,10 @@ def test_the_check_sees_a_letter_beyond_the_paper(brimful: Path) -> None:
 
 @pytest.mark.browser
 def test_every_page_bears_the_longest_words_on_a_phone(brimful: Path) -> None:
-    pages = [*sorted((brimful / "site").rglob("*.html")), brimful / "shop/.kerfolio/log.html"]
+    pages = [
+        *sorted((brimful / "site").rglob("*.html")),
+        brimful / "shop/.kerfolio/private/log/index.html",
+    ]
     (bundle,) = (brimful / "site").rglob("*.zip")
     files = unzipped(bundle.read_bytes())
     start = brimful / "start-here.html"

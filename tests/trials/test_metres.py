@@ -62,6 +62,8 @@ def test_a_fall_is_told_a_few_entries_are_too_few_and_chance_is_no_fall() -> Non
     assert found.points[-1] == (400, Grade.TO_MEND)
     (few,) = trends(CUTTER, falling(Grade.CLEAN, Grade.TO_SAND, Grade.TO_MEND))
     assert few.falls is None
+    (at_once,) = trends(CUTTER, (*falling(*worse[:2]), *(job(0, None, each) for each in worse)))
+    assert at_once.falls is None
     (level,) = trends(CUTTER, falling(*[Grade.CLEAN, Grade.TO_SAND] * 4))
     assert level.falls is False
     (better,) = trends(CUTTER, falling(*worse[::-1]))

@@ -203,7 +203,11 @@ def test_readers_pages_are_made_of_a_copy_and_reach_neither_workshop_nor_out(
 def test_hidden_files_and_results_are_no_saves(tmp_path: Path) -> None:
     folder = lay_down(tmp_path / "shop")
     before = stamps_of(folder)
-    for name in (".kerfolio/log.html", "site/index.html", "plans/rack/.plan.yaml.swp"):
+    for name in (
+        ".kerfolio/private/log/index.html",
+        "site/index.html",
+        "plans/rack/.plan.yaml.swp",
+    ):
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text("x")
     assert stamps_of(folder) == before

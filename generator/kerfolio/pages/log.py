@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from urllib.parse import quote
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.chapters.trials import grade_words
+from kerfolio.chapters.trials import grade_words, outdated_words
 from kerfolio.model.outcome import Grade
 from kerfolio.model.plan import Photo
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
@@ -18,10 +18,12 @@ from kerfolio.model.workshop import Workshop
 from kerfolio.pages.frame import lone_frame, site_frame
 from kerfolio.pages.listed import listed, site_image
 from kerfolio.pages.log_answers import log_answers
+from kerfolio.pages.log_private import cutter_views, private_facts, sent_views
 from kerfolio.pages.photos import ShownPhoto, largest, shown
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
-from kerfolio.pages.trial_view import trial_views
+from kerfolio.pages.trial_view import TrialView, trial_views
+from kerfolio.shop.outdated import Outdated, PlanNow, now_of, outdated
 from kerfolio.trials.log import newest_first
 
 
@@ -62,31 +64,47 @@ def _image(site: Site) -> str:
 
 
 def private_log_page(
-    workshop: Workshop, log_folder: str = "../log/", titles: Mapping[str, str] | None = None
+    workshop: Workshop, plans: Iterable[PlanNow] | None = None, log_folder: str = "../../../log/"
 ) -> str:
-    """Return all trials on one page of one file, for the maker's own disk.
+    """Return all entries on one page of one file, for the maker's own disk.
 
-    ``log_folder`` leads from where the page lies to the photos of the log, which stay there.
-    ``titles`` are those of plans by name, where the workshop was read without them.
+    ``plans`` are those of the workshop, where it was read without them. ``log_folder`` leads from
+    where the page lies to the photos of the log, which stay there.
     """
     identity = workshop.identity
     reader = identity.reader
     title = say(reader, "pagelog-whole-of", house=identity.title)
     frame = lone_frame(identity, title, say(reader, "pagelog-whole-about"), private=True)
-    views = trial_views(
-        newest_first(workshop.trials),
-        workshop.stock,
-        reader,
-        lambda photo: _beside(photo, log_folder),
-    )
+    every = [now_of(each, workshop.stock) for each in workshop.plans] if plans is None else plans
+    now = {each.name: each for each in every}
+    trials = newest_first(workshop.trials)
+    views = trial_views(trials, workshop.stock, reader, lambda photo: _beside(photo, log_folder))
+    whole = (_whole(*each, workshop, now) for each in zip(views, trials, strict=True))
     return render(
         "private-log.html",
         reader,
         frame=frame,
-        trials=views,
+        trials=tuple(whole),
         answers=log_answers(workshop),
         tallies=tallies(workshop.trials, workshop.stock, reader),
-        titles=titles or {plan.name: plan.title for plan in workshop.plans},
+        cutters=cutter_views(workshop),
+        sent=sent_views(workshop),
+        titles={name: each.title for name, each in now.items()},
+    )
+
+
+def _whole(
+    view: TrialView, trial: Trial, workshop: Workshop, now: Mapping[str, PlanNow]
+) -> TrialView:
+    """Return an entry with what only its maker sees."""
+    identity, stock = workshop.identity, workshop.stock
+    plan = now.get(trial.plan.name) if trial.plan else None
+    why = outdated(trial, plan) if plan else Outdated()
+    return replace(
+        view,
+        private=private_facts(trial, identity.reader, identity.currency),
+        outdated=outdated_words(why, stock, identity.reader),
+        shown=trial.public,
     )
 
 

@@ -16,7 +16,11 @@ from kerfolio.pages.photos import ShownPhoto, ShowPhoto
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrialView:
-    """A trial, ready to set; ``id`` is its address on the page, ``settings`` is (what, value)."""
+    """A trial, ready to set; ``id`` is its address on the page, ``settings`` is (what, value).
+
+    Only the maker sees the rest: what of it the site never shows, why its plan has gone past it,
+    and whether it is ``shown`` on the site.
+    """
 
     id: str
     day: date
@@ -27,6 +31,9 @@ class TrialView:
     settings: tuple[tuple[str, str], ...]
     photo: ShownPhoto | None
     text: Prose
+    private: tuple[tuple[str, str], ...] = ()
+    outdated: str = ""
+    shown: bool = False
 
 
 def trial_views(

@@ -173,10 +173,8 @@ def _published(
     entries = sorted(
         (*standing.entries, *(each.entry for each in written.values())), key=lambda each: each.name
     )
-    titles = {each.name: each.title for each in entries}
-    titles |= {each.name: each.title for each in found.in_turn}
     try:
-        shared, log = shared_files(how, entries, titles)
+        shared, log = shared_files(how, entries)
     except ListingError:
         return _refused((left_out(request.out, (each.name for each in standing.entries)),))
     sealed = seal_bundles(how, cabinet, found.proved, written)

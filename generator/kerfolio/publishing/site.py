@@ -15,18 +15,19 @@ from kerfolio.pages.typefaces import FONT_FOLDER, files_of
 from kerfolio.publishing.plan_site import Files, badge_files, log_photos, site_of
 from kerfolio.publishing.standing import ListingError
 from kerfolio.reading.workshop import read_shared, with_plans
+from kerfolio.shop.outdated import PlanNow
 from kerfolio.writing.webfont import web_fonts
 
 
 def log_and_files(
-    folder: Path, plans: Iterable[Mapping[str, Any]], titles: Mapping[str, str]
+    folder: Path, plans: Iterable[Mapping[str, Any]], now: Iterable[PlanNow]
 ) -> tuple[bytes, Files]:
     """Read what plans share; return the maker's own page of the log and the files of a site."""
     shared, refused = read_shared(folder)
     assert shared is not None, refused
     workshop, _ = with_plans(shared, ())
     assert workshop is not None, "what plans share was read before, without an error"
-    log = private_log_page(workshop, titles=titles)
+    log = private_log_page(workshop, now)
     return log.encode(), site_files(workshop, plans)
 
 

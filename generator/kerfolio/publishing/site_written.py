@@ -4,31 +4,32 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict
 from pathlib import Path
 
 from kerfolio.bundles.manifest import PlanEntry
 from kerfolio.keeping.pack import packed, unpacked
 from kerfolio.keeping.program import key_of
 from kerfolio.publishing.plan_record import HANDED, Written
+from kerfolio.publishing.plans_now import plans_now
 from kerfolio.publishing.renewing import Renewing, pack_of
 
 
-def shared_files(
-    how: Renewing, entries: Sequence[PlanEntry], titles: Mapping[str, str]
-) -> tuple[dict[str, bytes], bytes]:
+def shared_files(how: Renewing, entries: Sequence[PlanEntry]) -> tuple[dict[str, bytes], bytes]:
     """Return the files of a site that are no plan's own by name, and the maker's page of the log.
 
-    ``entries`` are all plans of the site, ``titles`` what plans are called in the log. Raises
-    ListingError where an entry does not say what lists tell.
+    ``entries`` are all plans of the site. Raises ListingError where an entry does not say what
+    lists tell.
     """
     sources, listed = how.sources, [each.listed for each in entries]
-    told = json.dumps([listed, sorted(titles.items())])
+    now = plans_now(sources, how.store)
+    told = json.dumps([listed, [asdict(each) for each in now]])
     key = key_of("site", sources.shared, sources.pages, told)
     found = how.store.get(key)
     if found is None:
         from kerfolio.publishing.site import log_and_files  # which takes long to load
 
-        log, files = log_and_files(sources.folder, listed, titles)
+        log, files = log_and_files(sources.folder, listed, now)
         found = packed({_LOG: log, **files})
         if sources.are_still(how.store):
             how.store.put(key, found)

@@ -26,8 +26,8 @@ _SHARED, _PAGES = ("workshop.yaml", "stock", "log"), "pages"
 LAYOUTS = "layout*.json"
 """Names of frozen layouts beside a plan, which not every result hangs on."""
 
-PRIVATE_LOG = Path(".kerfolio") / "log.html"
-"""Where the maker's own page of all trials lies; it never goes under OUT."""
+PRIVATE_LOG = Path(".kerfolio") / "private" / "log" / "index.html"
+"""Where the maker's own page of the log lies; nothing of ``private`` goes under OUT."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,6 +20,9 @@ FEW = 6
 """Fewer graded entries than this show no trend: with five, one chance order in sixty falls all
 the way, but a single tie or slip already hides it."""
 
+_APART = 4
+"""Entries at fewer different metres show nothing of them."""
+
 _SURE = 0.05
 """The chance of so steep a fall where there is none, at which it is told (common in statistics)."""
 
@@ -126,7 +129,7 @@ def trends(cutter: CutterStock, trials: Sequence[Trial]) -> tuple[Trend, ...]:
 
 
 def _falls(points: Sequence[tuple[float, Grade]]) -> bool | None:
-    if len(points) < FEW:
+    if len(points) < FEW or len({metres for metres, _ in points}) < _APART:
         return None
     return chance_of_fall(points) <= _SURE
 
