@@ -11,7 +11,7 @@ from kerfolio.pages.log import log_page, private_log_page, tallies
 from kerfolio.reading.log_ids import with_ids
 from kerfolio.trials.log import public
 from tests.pages.invented import SECRET, TRIALS, site, workshop
-from tests.pages.markup import Tree
+from tests.pages.markup import Element, Tree
 from tests.trials.hidden_truth import COMPRESSION, invented_log, stock
 
 
@@ -119,13 +119,21 @@ def test_the_private_log_answers_with_charts_and_a_table_behind_each() -> None:
     assert "Best known settings" in text
     assert "The next trial" in text
     charts = [e for e in page.all("figure") if "chart" in e.attributes.get("class", "")]
-    names = [e.attributes["aria-label"] for each in charts for e in each.all("svg")]
+    names = [e.attributes["aria-label"] for each in charts for e in _within(each, "svg")]
     assert {each.partition(":")[0] for each in names} == {
         *("Edge over chip load", "Edge over first pass", "Fit over clearance"),
         "Thickness by batch",
     }
     places = {e.attributes["id"] for e in page.all("li") if "id" in e.attributes}
     for each in charts:
-        links = [e.attributes["href"].removeprefix("#") for e in each.all("a")]
+        links = [e.attributes["href"].removeprefix("#") for e in _within(each, "a")]
         assert links
         assert set(links) <= places, "each row leads to its entry"
+
+
+def _within(element: Element, tag: str) -> list[Element]:
+    return [
+        found
+        for each in element.children
+        for found in ([each] if each.tag == tag else _within(each, tag))
+    ]

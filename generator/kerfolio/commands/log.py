@@ -61,7 +61,8 @@ def trials_command(
 ) -> None:
     """Read the log: what was tried on which sheet with which cutter, the newest first.
 
-    Also writes the whole log with its answers as one private page, WORKSHOP/.kerfolio/private/log/index.html.
+    Also writes the whole log with its answers as one private page,
+    WORKSHOP/.kerfolio/private/log/index.html.
 
     Example: kerfolio trials my-workshop --cutter compression-6 --verdict clean
     """

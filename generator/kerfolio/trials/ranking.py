@@ -100,16 +100,15 @@ class Failure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Spot:
-    """Cuts with the same settings but for a few per cent; ``at`` is their chip load in steps."""
+    """Cuts with the same settings but for a few per cent: those of the newest of its best.
+
+    ``at`` is their chip load in steps.
+    """
 
     at: float
+    settings: Settings
     cuts: tuple[Cut, ...]
     tally: Tally
-
-    @property
-    def settings(self) -> Settings:
-        """Return those of the newest of its best cuts."""
-        return max(self.cuts, key=lambda each: each.grade).settings
 
 
 class Ground:
@@ -206,8 +205,8 @@ def _steps(chip: float) -> float:
 
 def _spot(cuts: Sequence[Cut]) -> _Spot:
     counted = tally(each.grade for each in cuts)
-    best = max(cuts, key=lambda each: each.grade)
-    return _Spot(at=_steps(best.settings.chip), cuts=tuple(cuts), tally=counted)
+    settings = max(cuts, key=lambda each: each.grade).settings
+    return _Spot(at=_steps(settings.chip), settings=settings, cuts=tuple(cuts), tally=counted)
 
 
 def _cell(settings: Settings, cutter: CutterStock) -> tuple[object, ...]:
