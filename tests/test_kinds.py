@@ -172,6 +172,7 @@ OTHER_MEANINGS = {
     ("edition/difficulty.py", "fingers"),
     # The face of a sheet, as it came out of a cut.
     ("reading/outcome.py", "face"),
+    ("trials/answers.py", "face"),
     ("edition/swap.py", "edge"),
     ("edition/swap.py", "face"),
     ("paper/before_sawing.py", "edge"),
