@@ -29,10 +29,15 @@ KEEPING = {"property", "cached_property", "cache", "lru_cache", "staticmethod", 
 KEEPING |= {"dataclass", "contextmanager"}
 """Decorators that call nothing: any other counts as a use."""
 
-PLAIN = {"Enum", "StrEnum", "Generic", "Protocol"}
+ENUMS = {"Enum", "IntEnum", "StrEnum"}
+"""Bases whose members are in use where somebody goes through all of them."""
+
+PLAIN = {*ENUMS, "Generic", "Protocol"}
 """Bases from outside that call no method of ours."""
 
-Key = tuple[str, ...]  # (module, name) of what a module defines, (name,) of what a class holds
+Key = tuple[str, ...]
+"""(module, name) of what a module defines, (name,) of what a class holds; (module, name, ``each``)
+of all members of an enumeration."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -96,8 +101,11 @@ class Reader:
             self._define(node)
             if isinstance(node, ast.ClassDef):
                 called = self._extends_a_library(node)
+                bases = {each.id for each in node.bases if isinstance(each, ast.Name)}
+                each = ((self.module, node.name, "each"),) if bases & ENUMS else ()
                 for inner in node.body:
-                    self._define(inner, node.name, called=called)
+                    more = each if isinstance(inner, ast.Assign) else ()
+                    self._define(inner, node.name, called=called, more=more)
         self._mentions(self.tree, ())
 
     def _extends_a_library(self, node: ast.ClassDef) -> bool:
@@ -108,12 +116,14 @@ class Reader:
             for name, origin in origins.items()
         )
 
-    def _define(self, node: ast.stmt, owner: str = "", *, called: bool = False) -> None:
+    def _define(
+        self, node: ast.stmt, owner: str = "", *, called: bool = False, more: tuple[Key, ...] = ()
+    ) -> None:
         for name in _names(node):
             if not name.startswith("__"):
                 label = ".".join(filter(None, (self.module, owner, name)))
                 top: Key = (self.module, name)
-                keys = (top, (name,)) if owner else (top,)
+                keys = (top, (name,), *more) if owner else (top,)
                 in_use = _is_registered(node) or (called and isinstance(node, ast.FunctionDef))
                 each = Definition(label, keys, in_use)
                 self.house.definitions.append(each)
@@ -132,6 +142,13 @@ class Reader:
             yield (node.attr,)
             if isinstance(node.value, ast.Name) and node.value.id in self.imported:
                 yield (".".join(self.imported[node.value.id]), node.attr)
+        elif isinstance(node, ast.comprehension | ast.For):
+            gone_through = node.iter
+            if isinstance(gone_through, ast.Call) and gone_through.args:  # reversed(Grade)
+                gone_through = gone_through.args[0]
+            if isinstance(gone_through, ast.Name):
+                name = gone_through.id
+                yield (*self.imported.get(name, (self.module, name)), "each")
         elif isinstance(node, ast.MatchClass):
             yield from ((each,) for each in node.kwd_attrs)
         elif self.asks and isinstance(node, ast.Constant) and isinstance(node.value, str):
@@ -196,6 +213,10 @@ class Record:
     hidden: int
     def asked(self): return self.shown
     def idle(self): return self.hidden
+class Shade(Enum):
+    LIGHT = 1
+class Tone(Enum):
+    DARK = 1
 @register
 def called_by_name(): ...
 """
@@ -203,11 +224,12 @@ def called_by_name(): ...
 from outside import Reader
 class Own(Reader):
     def called_back(self): ...
-from a.library import Record, told
-print(told(), Record.asked, Own())
+from a.library import Record, Shade, Tone, told
+print(told(), Record.asked, Own(), [each for each in reversed(Shade)], Tone)
 """
     modules = {"a.library": library, "a.user": user}
-    left = ["LEFT", "Record.hidden", "Record.idle", "again", "chained"]
+    left = ["LEFT", "Record.hidden", "Record.idle", "Tone.DARK", "again", "chained"]
     assert house_of(modules).unused() == [f"a.library.{each}" for each in left]
     told = house_of(modules, ["{{ record.hidden }}"])
-    assert told.unused(["a.library.chained"]) == ["a.library.LEFT", "a.library.Record.idle"]
+    left = ["LEFT", "Record.idle", "Tone.DARK"]
+    assert told.unused(["a.library.chained"]) == [f"a.library.{each}" for each in left]

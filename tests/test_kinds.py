@@ -173,6 +173,7 @@ OTHER_MEANINGS = {
     # The face of a sheet, as it came out of a cut.
     ("reading/outcome.py", "face"),
     ("publishing/log_text.py", "face"),
+    ("trials/answers.py", "face"),
     ("edition/swap.py", "edge"),
     ("edition/swap.py", "face"),
     ("paper/before_sawing.py", "edge"),

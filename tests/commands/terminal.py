@@ -55,9 +55,23 @@ class Terminal:
         """Type a line."""
         os.write(self._screen, f"{line}\n".encode())
 
-    def press_control_c(self) -> None:
-        """Interrupt the command as a person does."""
-        os.write(self._screen, b"\x03")
+    def interrupt(self, words: str) -> int:
+        """Press Ctrl-C until these words are shown; return the exit code.
+
+        A signal that comes just before a line is read waits for the next key (CPython's input), as
+        it does for a person, who presses once more.
+        """
+        end = time.monotonic() + _PATIENCE
+        while words not in self._shown:
+            assert time.monotonic() < end, f"no {words!r} in {self._shown!r}"
+            os.write(self._screen, b"\x03")
+            ready, _, _ = select.select([self._screen], [], [], 1.0)
+            while ready:
+                self._shown += os.read(self._screen, 65536).decode()
+                ready, _, _ = select.select([self._screen], [], [], 0.2)
+                if words in self._shown:
+                    break
+        return self.end()
 
     def kill(self) -> None:
         """End the command without a word to it."""

@@ -14,7 +14,8 @@ from functools import cache
 import pytest
 from hypothesis import strategies as st
 
-from kerfolio.reading.entries_file import FORMAT, read_entries
+from kerfolio.model.stated import ENTRIES_FORMAT as FORMAT
+from kerfolio.reading.entries_file import read_entries
 from kerfolio.reading.log_names import LogNames
 from kerfolio.writing.yaml_entry import yaml_lines
 from tests.fuzz.hunt import hunt

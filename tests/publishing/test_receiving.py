@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 from PIL import Image
 
+from kerfolio.model.stated import ENTRIES_FORMAT as FORMAT
 from kerfolio.publishing.private_log import read_log, write_private_log
 from kerfolio.publishing.receiving import receive
-from kerfolio.reading.entries_file import FORMAT
 from kerfolio.reading.workshop import read_workshop
 from tests.command import run
 from tests.reading.photographs import camera_photo

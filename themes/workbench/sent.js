@@ -14,7 +14,7 @@ function sentText(data, { sheets }, sums, { went, outcome }, ids) {
       if (outcome) entry.outcome = outcome;
       return { section: "sent", id: `sent-${ids[spot]}`, entry };
     });
-  return `${JSON.stringify({ format: "kerfolio-entries/1", entries }, null, 1)}\n`;
+  return `${JSON.stringify({ format: data.entries, entries }, null, 1)}\n`;
 }
 
 // Letters and digits by chance, which say nothing of who saves the file.

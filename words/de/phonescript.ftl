@@ -17,5 +17,5 @@ phonescript-photo = Das Foto ist verkleinert und gehört zum Eintrag; wo es aufg
 phonescript-no-photo = Das ist kein Bild, das der Browser lesen kann.
 phonescript-no-room = Der Browser hat keinen Platz mehr: Sichere jetzt eine Datei und entferne dann, was gesichert ist.
 phonescript-from-plan = Die Einstellungen des Plans sind eingetragen.
-phonescript-from-log = Die zuletzt geloggten Einstellungen sind eingetragen.
+phonescript-from-log = Die Einstellungen, die zuletzt im Logbuch standen, sind eingetragen.
 phonescript-alt = Der Schnitt an der Maschine

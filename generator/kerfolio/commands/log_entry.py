@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -17,7 +17,7 @@ from kerfolio.commands.telling import print_findings
 from kerfolio.trials.answers import KEYS
 
 if TYPE_CHECKING:
-    from kerfolio.publishing.adding import Desk
+    from kerfolio.publishing.adding import OpenLog
     from kerfolio.publishing.drafts import Draft
 
 F = TypeVar("F", bound=Callable[..., None])
@@ -52,7 +52,12 @@ def _answers(command: F) -> F:
 )
 @_answers
 def add_trial_command(
-    workshop: Path, phone: Path | None, job: bool, now: bool, day: object, **given: str | None
+    workshop: Path,
+    phone: Path | None,
+    job: bool,
+    now: bool,
+    day: datetime | None,
+    **given: str | None,
 ) -> None:
     """Write an entry of the log: which settings, on which sheet, with which cutter, and how it
     came out.
@@ -71,44 +76,49 @@ def add_trial_command(
     Example: kerfolio add trial my-workshop --phone at-the-machine.html
     """
     if phone is not None:
-        from kerfolio.publishing.phone import write_phone_page
-
-        findings = write_phone_page(workshop, phone)
-        print_findings(findings)
-        if not has_errors(findings):
-            click.echo(f"wrote {phone}")
-        sys.exit(1 if has_errors(findings) else 0)
+        _write_phone(workshop, phone)
+        return
     answers = {key.replace("_", "-"): text for key, text in given.items() if text is not None}
-    when = day.date() if hasattr(day, "date") else date.today()
+    when = day.date() if day else date.today()
     asks = sys.stdin.isatty() and sys.stdout.isatty() and not now
     if not answers and not asks:
         from kerfolio.publishing.begin import begin_trial
 
         click.echo(f"wrote {begin_trial(workshop, when, job=job)}")
         return
-    from kerfolio.publishing.adding import open_desk
+    from kerfolio.publishing.adding import open_log
 
-    desk, findings = open_desk(workshop)
+    log, findings = open_log(workshop)
     print_findings(findings)
-    if desk is None:
+    if log is None:
         sys.exit(1)
-    begun = desk.begun(when, job=job, answers=answers)
-    findings = desk.faults(begun, answers)
+    begun = log.begun(when, job=job, answers=answers)
+    findings = log.faults(begun, answers)
     print_findings(findings)
     if has_errors(findings):
         sys.exit(1)
-    _write(desk, _asked(desk, begun) if asks else begun)
+    _write(log, _asked(log, begun) if asks else begun)
 
 
-def _write(desk: Desk, draft: Draft) -> None:
-    file, id_ = desk.write(draft)
+def _write_phone(workshop: Path, phone: Path) -> None:
+    from kerfolio.publishing.phone import write_phone_page
+
+    findings = write_phone_page(workshop, phone)
+    print_findings(findings)
+    if has_errors(findings):
+        sys.exit(1)
+    click.echo(f"wrote {phone}")
+
+
+def _write(log: OpenLog, draft: Draft) -> None:
+    file, id_ = log.write(draft)
     click.echo(f"wrote {file}: {id_}")
 
 
-def _asked(desk: Desk, begun: Draft) -> Draft:
+def _asked(log: OpenLog, begun: Draft) -> Draft:
     from kerfolio.commands.trial_asked import asked
 
-    return asked(desk, begun)
+    return asked(log, begun)
 
 
 @kerfolio.command("receive")

@@ -9,7 +9,7 @@ import click
 
 from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.words import counted
-from kerfolio.publishing.adding import Desk
+from kerfolio.publishing.adding import OpenLog
 from kerfolio.publishing.drafts import Draft
 from kerfolio.trials.dialogue import ALL, NONE, Choice, Question
 
@@ -23,7 +23,7 @@ class _Kept(Exception):  # noqa: N818 - tells who stopped the dialogue what is w
         self.whole = kept if draft.file.exists() else "Nothing was answered yet."
 
 
-def asked(desk: Desk, begun: Draft) -> Draft:
+def asked(log: OpenLog, begun: Draft) -> Draft:
     """Ask until all is said and return the draft; what options said already is not asked.
 
     A draft that waits is offered first, where options say nothing. Raises click.Abort when the
@@ -31,16 +31,19 @@ def asked(desk: Desk, begun: Draft) -> Draft:
     """
     draft = begun
     try:
-        draft = begun if begun.answers else _taken_up(desk, begun)
+        if begun.answers:
+            begun.keep()
+        else:
+            draft = _taken_up(log, begun)
         click.echo(
             f"Nothing typed takes what stands in [ ]; `{NONE}` says none, `{ALL}` shows all."
         )
         while True:
-            question = desk.next(draft)
+            question = log.next(draft)
             if question is not None:
-                draft = _answer(desk, draft, question)
+                draft = _answer(log, draft, question)
                 continue
-            faults = desk.faults(draft, ("photo",))
+            faults = log.faults(draft, ("photo",))
             if not has_errors(faults):
                 return draft
             _tell(faults)  # the photo is gone that was there
@@ -51,9 +54,9 @@ def asked(desk: Desk, begun: Draft) -> Draft:
         raise click.Abort from _Kept(draft)
 
 
-def _taken_up(desk: Desk, begun: Draft) -> Draft:
+def _taken_up(log: OpenLog, begun: Draft) -> Draft:
     """Return the newest draft that waits where the maker wants to go on with it."""
-    for each in desk.drafts():
+    for each in log.drafts():
         said = [text for text in each.answers.values() if text][:4]
         left = counted(len(each.answers), "answer")
         click.echo(f"A draft of {each.day.isoformat()} waits, {left}: {', '.join(said)}")
@@ -69,7 +72,7 @@ def _taken_up(desk: Desk, begun: Draft) -> Draft:
     return begun
 
 
-def _answer(desk: Desk, draft: Draft, question: Question) -> Draft:
+def _answer(log: OpenLog, draft: Draft, question: Question) -> Draft:
     """Ask one question until it is answered; return the draft with it."""
     _show(question)
     while True:
@@ -80,7 +83,7 @@ def _answer(desk: Desk, draft: Draft, question: Question) -> Draft:
         if typed.strip() == ALL:
             _list(question.all or question.choices)
             continue
-        grown, findings = desk.answer(draft, question, typed)
+        grown, findings = log.answer(draft, question, typed)
         _tell(findings)
         if grown is not draft:
             return grown

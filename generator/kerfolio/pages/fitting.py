@@ -18,6 +18,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.play import Feel
+from kerfolio.model.stated import ENTRIES_FORMAT
 from kerfolio.pages.links import contact_href
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.rescue import Rescue, rescue_of
@@ -215,6 +216,7 @@ def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dic
         "newest": newest_address(edition),
         "made": made,
         "files": FITTED_FILES,
+        "entries": ENTRIES_FORMAT,
         "relief": plan.relief.style != "none",
         **({"jointFits": True} if joint_fits(edition) else {}),
         "fitWords": [

@@ -12,6 +12,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.chapters.trials import grade_words
 from kerfolio.model.outcome import Grade, Mark
+from kerfolio.model.stated import ENTRIES_FORMAT
 from kerfolio.model.stock import FAMILIES, SHAPED, CutterStock, Stock
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.frame import lone_frame
@@ -29,9 +30,6 @@ from kerfolio.trials.known import (
     passes_as_stated,
     speed_as_stated,
 )
-
-ENTRIES_FORMAT = "kerfolio-entries/1"
-"""What the files say that the page saves; see docs/the-log.md."""
 
 Named = tuple[tuple[str, str], ...]
 

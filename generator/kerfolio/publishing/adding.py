@@ -35,7 +35,7 @@ from kerfolio.trials.known import Known
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Desk:
+class OpenLog:
     """A workshop's log, open for new entries: what is known, which names hold, ids in use."""
 
     workshop: Path
@@ -54,8 +54,10 @@ class Desk:
         return tuple(kept)
 
     def begun(self, day: date, *, job: bool, answers: Answers) -> Draft:
-        """Return a new draft with answers that were given at once."""
-        return new_draft(self.workshop, day, job=job, answers=answers)
+        """Return a new draft with answers that were given at once; nothing is written yet."""
+        photo = answers.get("photo")
+        whole = {**answers, "photo": _from_the_root(photo)} if photo else answers
+        return new_draft(self.workshop, day, job=job, answers=whole)
 
     def next(self, draft: Draft) -> Question | None:
         """Return what to ask next, None where all is said."""
@@ -69,24 +71,17 @@ class Desk:
 
         Raises OSError when the disk refuses.
         """
-        typed = self._whole_path(question, typed)
-        if question.key == ANYTHING_ELSE:
-            fault = more_fault(meant(question, typed), draft.answers)
-            if fault:
-                return draft, (error("unknown-key", fault, Place("more")),)
+        text = meant(question, typed)
+        if question.key == ANYTHING_ELSE and (fault := more_fault(text, draft.answers)):
+            return draft, (error("unknown-key", fault, Place("more")),)
+        if question.key == "photo" and text:
+            typed = _from_the_root(text)
         grown = replace(draft, answers=answered(draft.answers, question, typed))
         findings = self.faults(grown, (question.key,))
         if has_errors(findings):
             return draft, findings
         grown.keep()
         return grown, findings
-
-    def _whole_path(self, question: Question, typed: str) -> str:
-        """Return a photo's path from the root: the next run may begin in another folder."""
-        path = meant(question, typed)
-        return (
-            str(Path(path).expanduser().absolute()) if question.key == "photo" and path else typed
-        )
 
     def faults(self, draft: Draft, keys: Iterable[str]) -> tuple[Finding, ...]:
         """Return what is wrong with answers, as a log would be told of them."""
@@ -129,17 +124,22 @@ class Desk:
         return file, id_
 
 
+def _from_the_root(path: str) -> str:
+    """Return a photo's path from the root: the next run may begin in another folder."""
+    return str(Path(path).expanduser().absolute())
+
+
 def ids_in_use(workshop: Path) -> frozenset[str]:
     """Return the ids that the log has now: while one entry is asked for, others may come."""
     shared, _ = read_shared(workshop, pictures=False)
     return frozenset(each.id for each in shared.log.entries) if shared else frozenset()
 
 
-def open_desk(workshop: Path) -> tuple[Desk | None, tuple[Finding, ...]]:
+def open_log(workshop: Path) -> tuple[OpenLog | None, tuple[Finding, ...]]:
     """Return the log of a workshop, open for entries; None with the findings where it cannot be."""
     read, findings = read_workshop(workshop, pictures=False)
     if read is None:
         return None, findings
     names = log_names(read.stock, (), plan_folders(workshop))
     taken = frozenset((*(each.id for each in read.trials), *(each.id for each in read.sent)))
-    return Desk(workshop=workshop, known=known_of(read), names=names, taken=taken), ()
+    return OpenLog(workshop=workshop, known=known_of(read), names=names, taken=taken), ()

@@ -19,7 +19,9 @@ def photo_at(path: Path) -> Pixels | Complaint:
     try:
         if not path.is_file():
             advice = "Write the path of a JPEG, PNG or WebP file, or nothing."
-            return Complaint(f"no file {quoted(str(path), 60)}", advice)
+            return Complaint(
+                f"no file {quoted(path.name)} in {quoted(str(path.parent), 60)}", advice
+            )
         if path.stat().st_size > MOST_PICTURE_BYTES:
             limit = f"{MOST_PICTURE_BYTES // 1_000_000} MB"
             return Complaint(f"{quoted(path.name)} has more than {limit}", "Make it smaller.")

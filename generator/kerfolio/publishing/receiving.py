@@ -11,7 +11,7 @@ from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
 from kerfolio.model.stated import Stated
-from kerfolio.publishing.adding import open_desk
+from kerfolio.publishing.adding import open_log
 from kerfolio.publishing.log_append import log_entry
 from kerfolio.publishing.log_photo import put_photo
 from kerfolio.reading.entries_file import MOST_BYTES, Came, read_entries
@@ -37,11 +37,11 @@ def receive(workshop: Path, file: Path, day: date) -> Received:
     content = _content(file)
     if isinstance(content, Finding):
         return Received(findings=(content,))
-    desk, findings = open_desk(workshop)
-    if desk is None:
+    log, findings = open_log(workshop)
+    if log is None:
         return Received(findings=findings)
-    came, faults = read_entries(content, file.name, desk.names, day)
-    seen = set(desk.taken)
+    came, faults = read_entries(content, file.name, log.names, day)
+    seen = set(log.taken)
     taken: list[tuple[str, Path]] = []
     known: list[str] = []
     for each in came:

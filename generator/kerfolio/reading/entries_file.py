@@ -18,14 +18,12 @@ from kerfolio.basis.finding import Finding, error, has_errors
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
-from kerfolio.model.stated import Stated, Value
-from kerfolio.model.trial import Sent, Trial
+from kerfolio.model.stated import ENTRIES_FORMAT, Stated, Value
 from kerfolio.reading.entry import read_entry
 from kerfolio.reading.log_names import LogNames
 from kerfolio.reading.picture import read_picture
 from kerfolio.reading.trial import ENTRIES
 
-FORMAT = "kerfolio-entries/1"
 MOST_BYTES = 60_000_000
 _MOST_ENTRIES = 500
 _MOST_PICTURE = 8_000_000
@@ -96,8 +94,8 @@ def _outer_faults(held: Any, place: Place) -> Iterator[Finding]:
     if not isinstance(held, dict) or "format" not in held:
         yield error("no-entries", "this is no file of entries", place, again)
         return
-    if held["format"] != FORMAT:
-        message = f"its format is {quoted(str(held['format']))}, not `{FORMAT}`"
+    if held["format"] != ENTRIES_FORMAT:
+        message = f"its format is {quoted(str(held['format']))}, not `{ENTRIES_FORMAT}`"
         yield error("unknown-format", message, place, "Update Kerfolio, or write the page anew.")
         return
     yield from _strays(held, _HELD, place)
@@ -133,11 +131,7 @@ def _entry(held: Any, place: Place, names: LogNames, day: date) -> Came | tuple[
     entry, findings = read_entry(section, whole, names, place)
     if entry is None or has_errors(findings):
         return findings or (error("no-entries", "it cannot be read", place),)
-    return Came(section=section, id=held["id"], day=_day(entry), stated=whole, photo=photo)
-
-
-def _day(entry: Trial | Sent) -> date:
-    return entry.date
+    return Came(section=section, id=held["id"], day=entry.date, stated=whole, photo=photo)
 
 
 def _entry_faults(held: Any, place: Place) -> Iterator[Finding]:

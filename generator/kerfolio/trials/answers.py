@@ -77,7 +77,9 @@ MORE = (
 
 KEYS = {each.key: each for each in (*LEAST, *MORE)}
 
-_EDGES = ("top", "bottom", "face")
+EDGES = ("top", "bottom", "face")
+"""Keys of what is looked at one by one."""
+
 _BATCH = ("batch", "readings", "moisture")
 _ORDER = (
     *("id", "date", "title", "plan", "release", "part", "stock", "thickness", "batch", "cutter"),
@@ -101,12 +103,12 @@ def _stated(answers: Answers) -> Iterator[tuple[str, Value]]:
     if "photo" in said:
         yield "photo", {"file": said["photo"], "alt": said.get("alt", "")}
     for key, text in said.items():
-        if key not in (*_EDGES, *_BATCH, "outcome", "photo", "alt"):
+        if key not in (*EDGES, *_BATCH, "outcome", "photo", "alt"):
             yield key, parted(text) if KEYS[key].listed else text
 
 
 def _outcome(said: Answers) -> Iterator[tuple[str, Value]]:
-    edges = {key: said[key] for key in _EDGES if key in said}
+    edges = {key: said[key] for key in EDGES if key in said}
     whole = said.get("outcome")
     if edges:
         yield "outcome", {**edges, **({"whole": whole} if whole else {})}

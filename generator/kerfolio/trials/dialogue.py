@@ -10,7 +10,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.model.outcome import Feel, Grade, Mark, Operation
 from kerfolio.model.trial import Trial
-from kerfolio.trials.answers import KEYS, LEAST, MORE, Answers
+from kerfolio.trials.answers import EDGES, KEYS, LEAST, MORE, Answers
 from kerfolio.trials.cut_figures import figure_lines, figures_of
 from kerfolio.trials.known import (
     Known,
@@ -199,7 +199,7 @@ def _choices(key: str, answers: Answers, known: Known) -> Iterator[Choice]:
         yield from _some(_cutters(answers, known), _all(key, known))
     elif key == "part":
         yield from (Choice(word=each) for each in (plan.parts if plan else ()))
-    elif key in ("outcome", "top", "bottom", "face"):
+    elif key in ("outcome", *EDGES):
         yield from grades(known.reader)
     elif key == "went":
         yield from feels(known.reader)
