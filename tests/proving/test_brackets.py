@@ -4,12 +4,28 @@ from __future__ import annotations
 
 import pytest
 
-from kerfolio.proving import brackets, fastened_bolts, fastened_screws, fastened_tools, fastenings
+from kerfolio.proving import (
+    brackets,
+    fastened_bolts,
+    fastened_dowels,
+    fastened_screws,
+    fastened_tools,
+    fastenings,
+    hand_bores,
+)
 from kerfolio.proving.rules import rules_of
 from tests.brackets_plan import LEDGE
 from tests.plans import proved
 
-MODULES = (brackets, fastenings, fastened_bolts, fastened_screws, fastened_tools)
+MODULES = (
+    brackets,
+    fastenings,
+    fastened_bolts,
+    fastened_screws,
+    fastened_tools,
+    hand_bores,
+    fastened_dowels,
+)
 IDS = {id for module in MODULES for rule in rules_of(module) for id in rule.ids}
 
 CLAMP = "joins: [lip.show, ledge.back], at: [150, 30]"

@@ -10,7 +10,14 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.proving import fastened_bolts, fastened_screws, fastened_seats, fastenings
+from kerfolio.proving import (
+    fastened_bolts,
+    fastened_dowels,
+    fastened_screws,
+    fastened_seats,
+    fastenings,
+    hand_bores,
+)
 from kerfolio.proving.prove import prove_plan
 from kerfolio.proving.rules import rules_of
 from tests.fastened_plan import BOLTED, spoilt
@@ -18,7 +25,10 @@ from tests.plans import proved, workshop
 from tests.proving.test_fittings import HOLES, LAPPED
 from tests.proving.two_panels import plan_text, told
 
-MODULES = (fastenings, fastened_bolts, fastened_screws, fastened_seats)
+MODULES = (
+    *(fastenings, fastened_bolts, hand_bores, fastened_screws, fastened_dowels),
+    fastened_seats,
+)
 IDS = {id for module in MODULES for rule in rules_of(module) for id in rule.ids}
 IDS -= {"screw-pull-unknown"}
 

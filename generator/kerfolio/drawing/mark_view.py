@@ -13,8 +13,9 @@ from kerfolio.drawing.block import seated
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import face_strokes
-from kerfolio.drawing.lettering import text_width
+from kerfolio.drawing.lettering import Box, text_width
 from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.shrinking import shrunk
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
 from kerfolio.drawing.work_page import ROOM
 from kerfolio.geometry.contour import Point
@@ -30,7 +31,6 @@ _BESIDE, _UNDER = 14.0, 6.0
 """Between faces side by side, and one under another, mm."""
 _NOTHING = 0.3
 """A mark no further from a side than this on paper, mm, stands on it."""
-_TRIES = 12
 _DASH = (1.0, 0.7)
 _NAME, _AIR = 4.2, 3.0
 
@@ -63,16 +63,12 @@ def _sized(
     marked: Sequence[MarkedPart], reader: Reader, room: tuple[float, float], *, down: bool
 ) -> tuple[float, tuple[Item, ...]]:
     """Return the largest scale at which the faces have room, and their items."""
-    scale = 1.0
-    items = _in_row(marked, scale, reader, down=down)
-    for _ in range(_TRIES):
-        left, bottom, right, top = extent(items)
-        over = max((right - left) / room[0], (top - bottom) / room[1])
-        if over <= 1.0:
-            break
-        scale /= over * 1.0005
-        items = _in_row(marked, scale, reader, down=down)
-    return round(scale, 6), items
+
+    def over(_: float, box: Box) -> float:
+        left, bottom, right, top = box
+        return max((right - left) / room[0], (top - bottom) / room[1])
+
+    return shrunk(lambda scale: _in_row(marked, scale, reader, down=down), over)
 
 
 def _in_row(

@@ -14,6 +14,7 @@ from kerfolio.drawing.extent import box_of, extent, padded
 from kerfolio.drawing.face import face_strokes, hidden_strokes, obstacles
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.shrinking import shrunk
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Item, Label
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
@@ -37,8 +38,6 @@ _EDGE_LINE = 0.2
 """How much further the lines along edges reach than the part's own outline, mm."""
 _KEY_OFF = 3.0
 """Between what is drawn and the key to its edges, mm."""
-_TRIES = 12
-"""Shrinking may move lettering out of the face, so the fit is looked for step by step."""
 
 
 def part_view(
@@ -54,15 +53,15 @@ def part_view(
     with a ``scale`` (mm on paper for a mm of wood) just at that, whatever room it takes.
     """
     text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
-    asked, scale = scale, scale or 1.0
     engraved = stroke_widths(settled, part)
-    items = _items(part, scale, text, reader, room[0], engraved)
-    for _ in range(0 if asked else _TRIES):
-        over = _over(part, scale, extent(items), room)
-        if over <= 1.0:
-            break
-        scale /= over * 1.0005
-        items = _items(part, scale, text, reader, room[0], engraved)
+
+    def made(scale: float) -> tuple[Item, ...]:
+        return _items(part, scale, text, reader, room[0], engraved)
+
+    if scale:
+        items = made(scale)
+    else:
+        _, items = shrunk(made, lambda scale, box: _over(part, scale, box, room))
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,

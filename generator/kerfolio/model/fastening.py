@@ -54,7 +54,8 @@ class Fastening:
     """A piece of hardware and what it joins, in the order that it goes through it.
 
     ``joins`` name features of pieces (``side.left.rail-bolt``), the first that of its head; the
-    last may be a side of a piece (``shelf.left``), a board, or the wall. Sets of several features
+    last may be a side of a piece (``shelf.left``), a board, or the wall; the first of a bolt or a
+    screw may be a board. Sets of several features
     pair by their order, and stand for so many fastenings. A barrel nut's hole need not be named: it
     is that of the last piece which is for the nut and lies nearest to the bolt.
 
