@@ -110,9 +110,19 @@ def _fits(stated: Stated) -> Iterator[_Fit]:
 
 
 def _slipped(use: SheetUse, scope: Scope, plan: Plan) -> Iterator[_Fit]:
-    """Yield the fit of a sheet that some joint takes, where it looks like a slip."""
-    taken = any(takes == use.name for part in plan.parts for _, takes in takers_of(part))
-    if use.fit is None or not taken:
+    """Yield the fit of a sheet that some joint makes something else of, where it looks like a slip.
+
+    A joint that states its own width makes nothing of it.
+    """
+    joints = _named(plan)
+    made = any(
+        fit is not None and fit.width is None
+        for part in plan.parts
+        for feature, takes in takers_of(part)
+        if takes == use.name
+        for _, fit in joints.get((part.name, feature), ())
+    )
+    if use.fit is None or not made:
         return
     with suppress(SettlingError):
         mm, inches = scope.mm(use.fit.value), _in_inches(use.fit.value, plan.units)
