@@ -138,6 +138,7 @@ FAULTS = {
     "child-tips": altered(CASE, CHILDREN, ("deep: 300", "deep: 60")),
     "fastening-forgotten": spoilt((PAD, "joins: [pad.screws.1, rail.pilots.1]")),
     "crossing-forgotten": altered(GRID, (LAST, "")),
+    "halving-uneven": altered(GRID, ("at: [80, 300], depth: 40", "at: [80, 300], depth: 34")),
     "step-unsteady": altered(CASE, (LIES, "")),
     "step-topples": altered(CASE, (LIES, "    lies: {shelf: face down}\n")),
     "step-wants-hands": altered(CASE, ("wide: 500", "wide: 1900")),

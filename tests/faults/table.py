@@ -45,10 +45,11 @@ REACH = {
     "harbour-stool": 468,
     "tool-tote": 458,
     "desk-rack": 260,
+    "window-shelf": 900,
 }
 """The plans, and the longest way through each along its sides, mm: nothing is further off."""
 
-SAMPLES = ("harbour-stool", "tool-tote", "desk-rack")
+SAMPLES = ("harbour-stool", "tool-tote", "desk-rack", "window-shelf")
 OWN = tuple(name for name in REACH if name not in SAMPLES)
 
 _RANGE = re.compile(r"published-for: [^,]+, drawn-for: ([^,]+),")

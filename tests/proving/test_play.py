@@ -98,6 +98,12 @@ def test_the_room_that_each_purpose_gives_is_what_it_wants(fit: str) -> None:
     assert said(joined(fit, ladder="17.2 to 18.6")) == []
 
 
+def test_a_fit_that_looks_like_a_slip_is_asked_about_whatever_joints_make_of_it() -> None:
+    slip = "0.01 mm of fit a side for `ply`: too tight for hand / Did you mean `0.01 in`?"
+    asked, _ = said(joined("glued", sheet="0.01"))
+    assert asked.endswith(slip)
+
+
 OWN = "Give it a purpose in place of the length, such as `fit: knock-down`."
 FOLLOWS = "It follows the fit of `ply`: change that, or state its own `width`."
 
@@ -115,7 +121,7 @@ FOLLOWS = "It follows the fit of `ply`: change that, or state its own `width`."
         ("{purpose: drop-in, width: 0.6}", "0.1",
          "has 0.6 mm a side: rattling, for a drop-in joint / Did you mean `0.06 mm`?"),
         ("glued", "0.25", f"has 0.3 mm a side: loose, for a glued joint / {FOLLOWS}"),
-        ("glued", "0.01", f"has 0.06 mm a side: hand-tight, for a glued joint / {FOLLOWS}"),
+        ("glued", "0.02", f"has 0.07 mm a side: hand-tight, for a glued joint / {FOLLOWS}"),
     ],
 )  # fmt: skip
 def test_a_joint_is_judged_by_its_purpose(fit: str, sheet: str, words: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from kerfolio.assembly.blame import Culprit
@@ -16,7 +17,28 @@ from kerfolio.model.outline import Rectangle
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Plan
 from kerfolio.model.statement import Amount, Spot
-from kerfolio.settling.settled import SettledFeature
+from kerfolio.settling.making import one_of
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import SettledFeature, SettledPlan
+
+
+def settled_with(settled: SettledPlan, culprits: Iterable[Culprit]) -> SettledPlan | None:
+    """Return a settled plan, or the one thing that it is of a set, with culprits put right.
+
+    None where no amount says where one lies, or it does not settle so.
+    """
+    plan: Plan | None = settled.plan
+    for each in culprits:
+        plan = None if plan is None else amended(plan, each)
+    return None if plan is None else settled_as(settled, plan)
+
+
+def settled_as(settled: SettledPlan, plan: Plan) -> SettledPlan | None:
+    """Return another plan settled where one is; None where it does not settle there."""
+    made, _ = settle(plan, settled.stock, settled.variant)
+    if made is None:
+        return None
+    return one_of(made, made.plan.assemblies[0]) if made.plan.is_set else made
 
 
 def amended(plan: Plan, culprit: Culprit) -> Plan | None:
@@ -30,8 +52,10 @@ def amended(plan: Plan, culprit: Culprit) -> Plan | None:
     off = added(scaled(suspect.axes[0], outward), scaled(suspect.axes[1], along))
     if suspect.freedom.on_edge:
         if abs(outward) > TOLERANCE:
-            is_length = suspect.freedom is Freedom.OUTLINE
-            made = _longer(part, suspect.outward, outward, plan.units) if is_length else None
+            if suspect.freedom is Freedom.OUTLINE:
+                made = _longer(part, suspect.outward, outward, plan.units)
+            else:
+                made = _deeper(part, culprit, -outward, plan.units)
         off = scaled(suspect.axes[1], along)
     if made is not None and max(abs(off[0]), abs(off[1])) > TOLERANCE:
         made = _shifted(made, culprit, (off[0], off[1]), plan.units)
@@ -48,6 +72,22 @@ def _longer(part: Part, outward: Point, by: float, units: str) -> Part | None:
     if abs(outward[0]) > abs(outward[1]):
         return replace(part, shape=replace(shape, width=_more(shape.width, by, units)))
     return replace(part, shape=replace(shape, height=_more(shape.height, by, units)))
+
+
+def _deeper(part: Part, culprit: Culprit, by: float, units: str) -> Part | None:
+    """Return a part with its notches deeper; None for one of several, which have one depth."""
+    suspect = culprit.suspect
+    name = suspect.features[0].partition(".")[0]
+    feature = next((each for each in part.features if each.name == name), None)
+    mine = [f for f in suspect.part.features if f.name.partition(".")[0] == name]
+    if feature is None or not isinstance(feature.cutting, Notch):
+        return None
+    if len(suspect.features) != len(mine):
+        return None
+    deeper = replace(feature.cutting, depth=_more(feature.cutting.depth, by, units))
+    there = replace(feature, cutting=deeper)
+    features = tuple(there if each is feature else each for each in part.features)
+    return replace(part, features=features)
 
 
 def _shifted(part: Part, culprit: Culprit, by: Point, units: str) -> Part | None:

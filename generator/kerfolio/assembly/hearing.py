@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from itertools import chain
 
 from kerfolio.assembly.blame import Blame
 from kerfolio.assembly.closure import Hearing
 from kerfolio.assembly.hypotheses import hypotheses
 from kerfolio.assembly.links import Link
+from kerfolio.assembly.other_edges import from_other_edges
 from kerfolio.assembly.proved import proved
 from kerfolio.assembly.ranking import ranked
 from kerfolio.assembly.regular import regularity_of
@@ -26,6 +28,9 @@ def hearing_of(
         return proved(settled, root, len(links), ranked(blames, regularity_of(settled)))
 
     def slips(accused: Collection[int]) -> tuple[Trial, ...]:
-        return tried(settled, root, hypotheses(settled, links, accused))
+        near = {end.piece for i in accused for end in (links[i].a, links[i].b)}
+        close = [each for each in links if not near.isdisjoint((each.a.piece, each.b.piece))]
+        others = from_other_edges(settled, close)
+        return tried(settled, root, chain(hypotheses(settled, links, accused), others))
 
     return Hearing(ranked=in_order, tried=slips, explains=not explained)

@@ -7,6 +7,7 @@ what was drawn. It says what it changes in words, and makes the changed plan.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum, auto
@@ -21,6 +22,7 @@ from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said
 from kerfolio.model.feature_kind import GROOVE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.joint import Joint
+from kerfolio.model.statement import Named
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _MOST = 40
@@ -35,6 +37,8 @@ class Slip(IntEnum):
     EXCHANGED = auto()
     TURNED = auto()
     MIRRORED = auto()
+    EDGE = auto()
+    MISPLACED = auto()
 
 
 Change = Callable[[SettledPlan], SettledPlan]
@@ -45,7 +49,8 @@ class Hypothesis:
     """One slip: ``words`` say what is wrong, ``cure`` what to write, ``place`` where.
 
     ``change`` gives the plan without it. ``parts`` are those whose shape or joints it changes.
-    ``mixed`` says that it is two slips of different kinds.
+    ``mixed`` says that it is two slips of different kinds; ``alike`` by how many numbers
+    more the names of what meets agree, ``aside`` that it changes joints that nothing accuses.
     """
 
     slip: Slip
@@ -56,6 +61,8 @@ class Hypothesis:
     parts: frozenset[str]
     change: Change
     mixed: bool = False
+    alike: int = 0
+    aside: bool = False
 
 
 def hypotheses(
@@ -92,6 +99,8 @@ def both(one: Hypothesis, other: Hypothesis) -> Hypothesis:
         parts=one.parts | other.parts,
         change=lambda settled: other.change(one.change(settled)),
         mixed=one.slip is not other.slip,
+        alike=one.alike + other.alike,
+        aside=one.aside or other.aside,
     )
 
 
@@ -190,8 +199,15 @@ def _renamed(settled: SettledPlan, part: str, names: Mapping[str, str]) -> Settl
 
 
 def _exchanged(links: Sequence[Link], accused: Collection[int]) -> Iterator[Hypothesis]:
-    """Yield each two joints with their second ends exchanged."""
-    for i, j in combinations(sorted(accused), 2):
+    """Yield each two joints with their second ends exchanged, those that are accused first.
+
+    Of several alike that a piece is in, any two may be, since which of them do not agree with the
+    rest hangs on which the rest is.
+    """
+    pairs = list(combinations(sorted(accused), 2))
+    pairs += [(i, j) for i in sorted(accused) for j in range(len(links)) if j not in accused]
+    pairs += [(i, j) for i, j in combinations(range(len(links)), 2) if not {i, j} & {*accused}]
+    for i, j in pairs:
         one, other = links[i], links[j]
         alike = one.kind is other.kind and len(one.a.features) == len(other.a.features)
         share = one.b.piece == other.b.piece or one.a.piece == other.a.piece
@@ -200,12 +216,13 @@ def _exchanged(links: Sequence[Link], accused: Collection[int]) -> Iterator[Hypo
             continue
         a, b = one.joint.stated.a, one.joint.stated.b
         c, d = other.joint.stated.a, other.joint.stated.b
+        named = (b, d) if one.b.piece == other.b.piece else (a, c)
         yield Hypothesis(
             slip=Slip.EXCHANGED,
-            words=f"`{b}` and `{d}` are exchanged",
+            words=f"`{named[0]}` and `{named[1]}` are exchanged",
             cure=f"Every joint agrees once `{a}` meets `{d}`, and `{c}` meets `{b}`.",
             place=one.joint.stated.place,
-            subject=b.name,
+            subject=named[0].name,
             parts=frozenset(end.part.name for link in (one, other) for end in (link.a, link.b)),
             change=partial(
                 _with_joints,
@@ -214,7 +231,18 @@ def _exchanged(links: Sequence[Link], accused: Collection[int]) -> Iterator[Hypo
                     other.joint.stated: replace(other.joint.stated, b=b),
                 },
             ),
+            aside=not {i, j} <= {*accused},
+            alike=_alike(a, d) + _alike(c, b) - _alike(a, b) - _alike(c, d),
         )
+
+
+def _alike(one: Named, other: Named) -> int:
+    """Return how many numbers two names share: `divider.3.tabs` and `back.slots-3` share one.
+
+    Words are none of it: left and right change places with the face that is seen.
+    """
+    numbers = (frozenset(re.findall(r"\d+", each.name)) for each in (one, other))
+    return len(frozenset.intersection(*numbers))
 
 
 def _exchanged_in_part(links: Sequence[Link]) -> Iterator[Hypothesis]:

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.assembly.amended import amended
+from kerfolio.assembly.amended import amended, settled_as
 from kerfolio.assembly.blame import Blame
 from kerfolio.assembly.trying import standing_of
 from kerfolio.model.plan import Plan
-from kerfolio.settling.making import one_of
-from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPlan
 
 _MOST = 8
@@ -36,10 +34,9 @@ def _proves(settled: SettledPlan, root: str, links: int, blame: Blame) -> bool:
         plan = None if plan is None else amended(plan, each)
     if plan is None:
         return True
-    made, _ = settle(plan, settled.stock, settled.variant)
+    made = settled_as(settled, plan)
     if made is None:
         return False
-    made = one_of(made, made.plan.assemblies[0]) if made.plan.is_set else made
     parts = {each.suspect.part.name for each in blame.culprits}
     found = standing_of(made, root, links, parts)
     return found is not None and found.is_sound

@@ -16,6 +16,7 @@ from math import atan2, degrees
 from kerfolio.assembly.frames import at_ends
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.geometry.contour import Point
+from kerfolio.model.feature_kind import TAB
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
@@ -44,8 +45,8 @@ Key = tuple[str, str]
 class Regularity:
     """The figures of a plan: ``parts`` with their features, and what does not follow the sheets.
 
-    ``free`` are places and depths of features, ``sizes`` those of parts, both as they would be if
-    sheets had no thickness; mm. ``unit`` is the plan's.
+    ``free`` are places and depths of features, ``sizes`` those of parts without their tabs, both as
+    they would be if sheets had no thickness; mm. ``unit`` is the plan's.
     """
 
     parts: Mapping[str, SettledPart]
@@ -65,8 +66,8 @@ class Regularity:
     def of_length(self, part: str, axis: int, by: float) -> int:
         """Return how much more regular a part's size along an axis is, once it is longer."""
         size = self.sizes.get(part, (0.0, 0.0))[axis]
-        now = self.parts[part].size[axis]
-        others = [side for name, each in self.parts.items() for side in each.size if name != part]
+        now = body(self.parts[part])[axis]
+        others = [side for name, each in self.parts.items() for side in body(each) if name != part]
         alike = _count(others, now + by) - _count(others, now)
         return self._roundness(size + by) - self._roundness(size) + _limited(alike)
 
@@ -160,7 +161,7 @@ def regularity_of(settled: SettledPlan) -> Regularity:
     free: dict[Key, tuple[Point, float]] = {}
     sizes: dict[str, Point] = {}
     for part in settled.parts:
-        sizes[part.name] = _without(part.size, [(mm, p[part.name].size) for mm, p in slopes])
+        sizes[part.name] = _without(body(part), [(mm, body(p[part.name])) for mm, p in slopes])
         for feature in part.features:
             others = [(mm, _named(p[part.name], feature.name)) for mm, p in slopes]
             known = [(mm, each) for mm, each in others if each is not None]
@@ -169,6 +170,22 @@ def regularity_of(settled: SettledPlan) -> Regularity:
             depth = _without((deep, 0.0), [(mm, (_deep(each), 0.0)) for mm, each in known])[0]
             free[part.name, feature.name] = (at, depth)
     return Regularity(parts=parts, free=free, sizes=sizes, unit=settled.plan.units)
+
+
+def body(part: SettledPart) -> Point:
+    """Return how wide and high a part is without the tabs on its edges, as it is stated; mm."""
+    reach = {
+        way: max((f.length.value for f in part.features if _is_tab(f, way)), default=0.0)
+        for way in ((1, 0), (-1, 0), (0, 1), (0, -1))
+    }
+    width, height = part.size
+    return width - reach[1, 0] - reach[-1, 0], height - reach[0, 1] - reach[0, -1]
+
+
+def _is_tab(feature: SettledFeature, way: tuple[int, int]) -> bool:
+    """Tell whether a feature is a tab that looks a way along x or y."""
+    (x, y), (dx, dy) = way, feature.direction
+    return feature.kind is TAB and x * dx + y * dy > 1 - 1e-6
 
 
 def _deep(feature: SettledFeature) -> float:

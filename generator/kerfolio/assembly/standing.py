@@ -36,14 +36,27 @@ def stood(
     what is drawn upright stands upright, and show faces look to the front and up, as far as they
     can.
     """
-    if standing is not None and standing.piece.name in poses:
-        turn = _stated(poses[standing.piece.name], standing)
-    else:
-        named = opposites(poses)
-        turn = max(_quarter_turns(), key=lambda each: _likeness(each, poses, parts, named))
+    turn = _turn(poses, parts, standing)
     turned = {piece: turn.after(pose) for piece, pose in poses.items()}
     least = _least(turned, panels)
     return {piece: pose.moved(scaled(least, -1.0)) for piece, pose in turned.items()}
+
+
+def uprightness(
+    poses: Mapping[str, Rigid], parts: Mapping[str, SettledPart], standing: Standing | None
+) -> float:
+    """Return how much of the whole stands as it is drawn: the more, the more does; mm2."""
+    return _likeness(_turn(poses, parts, standing), poses, parts, ())[1]
+
+
+def _turn(
+    poses: Mapping[str, Rigid], parts: Mapping[str, SettledPart], standing: Standing | None
+) -> Rigid:
+    """Return the turn by which placements come to stand as said, or as they seem meant."""
+    if standing is not None and standing.piece.name in poses:
+        return _stated(poses[standing.piece.name], standing)
+    named = opposites(poses)
+    return max(_quarter_turns(), key=lambda each: _likeness(each, poses, parts, named))
 
 
 def _stated(pose: Rigid, standing: Standing) -> Rigid:

@@ -85,9 +85,13 @@ def tried(settled: SettledPlan, root: str, proposed: Iterable[Hypothesis]) -> tu
     return tuple(sorted(kept, key=_price))
 
 
-def _price(trial: Trial) -> tuple[bool, tuple[int, int], Slip]:
-    """Return how unlikely a trial is: the same slip twice is likelier than two kinds of them."""
-    return trial.hypothesis.mixed, trial.standing.unusual, trial.hypothesis.slip
+def _price(trial: Trial) -> tuple[bool, int, bool, tuple[int, int], Slip]:
+    """Return how unlikely a trial is: the same slip twice is likelier than two kinds of them.
+
+    What is numbered alike belongs together (our own rule).
+    """
+    made = trial.hypothesis
+    return made.mixed, -made.alike, made.aside, trial.standing.unusual, made.slip
 
 
 def ways_tried(settled: SettledPlan) -> Iterator[Trial]:

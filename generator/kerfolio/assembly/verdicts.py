@@ -37,17 +37,17 @@ def verdicts(blames: Sequence[Blame], links: Sequence[Link]) -> Iterator[Finding
 
 
 def _sentence(culprits: Sequence[Culprit]) -> Words:
-    return enumerated([_charge(each) for each in culprits])
+    return enumerated([charge(each) for each in culprits])
 
 
 def _finding(culprit: Culprit, links: Sequence[Link], advice: Text, *, sure: bool) -> Finding:
-    message, subject = _charge(culprit), culprit.suspect.part.name
-    if not _is_length(culprit):
+    message, subject = charge(culprit), culprit.suspect.part.name
+    if not is_length(culprit):
         message = said("{} for {}", message, _met(culprit, links))
         subject = culprit.suspect.name
     pairing = culprit.gaps[0].pairing
     link = links[pairing.link]
-    stated = culprit.suspect.part.place if _is_length(culprit) else culprit.suspect.place
+    stated = culprit.suspect.part.place if is_length(culprit) else culprit.suspect.place
     place = stated if sure else link.joint.stated.place
     if max(abs(v) for v in culprit.by) <= fit_of(link, pairing.index):
         less = said("It is less than the fit, so the pieces go together with less play. {}", advice)
@@ -55,13 +55,13 @@ def _finding(culprit: Culprit, links: Sequence[Link], advice: Text, *, sure: boo
     return error("joint-off", message, place, advice, subject=subject)
 
 
-def _is_length(culprit: Culprit) -> bool:
+def is_length(culprit: Culprit) -> bool:
     """Tell whether nothing is wrong but how far the outline goes."""
     outward, along, *_ = culprit.by
     return culprit.suspect.freedom is Freedom.OUTLINE and abs(along) < TOLERANCE < abs(outward)
 
 
-def _charge(culprit: Culprit) -> Words:
+def charge(culprit: Culprit) -> Words:
     """Return what is wrong with a suspect, as its part is drawn."""
     suspect, by = culprit.suspect, culprit.by
     charges: list[Words] = []

@@ -16,7 +16,7 @@ JOINTS: Mapping[str, str] = MappingProxyType(
         **dict.fromkeys(("tab-wider-than-slot", "tab-loose-in-slot", "fingers-unequal"), "x"),
         **dict.fromkeys(("sheet-thicker-than-slot", "swells-past-play", "fit-shared"), "y"),
         **dict.fromkeys(("tab-deeper-than-recess", "tab-barely-enters", "tab-not-flush"), "z"),
-        "tab-proud": "z",
+        **dict.fromkeys(("tab-proud", "halving-uneven"), "z"),
     }
 )
 """What is measured where a joint is shown: along, across, the way in; or how far it is off."""

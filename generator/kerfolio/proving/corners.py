@@ -17,6 +17,7 @@ from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.relief import DOG_BONE, SIDEWAYS, contour_corners
 from kerfolio.model.stock import CutterStock
 from kerfolio.proving.marks import about, spots_mark
+from kerfolio.proving.meeting import too_short
 from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
 from kerfolio.settling.relief import SIDEWAYS_OTHER
 from kerfolio.settling.settled import (
@@ -78,10 +79,16 @@ def _unrelieved(
     source=COMMON_PRACTICE,
 )
 def walls_left(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for reliefs of which no style leaves a third of every wall that bears."""
+    """Look for reliefs of which no style leaves a third of every wall that bears.
+
+    Of an opening that is too short for its tab that is told.
+    """
+    short = too_short(settled)
     for part, moved in _moved(settled):
         sheet = settled.sheet(part.sheet)
         if moved.widest >= sheet.relief.diameter:
+            continue
+        if all((part.name, each) in short for each in moved.features):
             continue
         names = enumerated([named(each) for each in _names(moved, part)])
         sizes = precise("left", moved.left), precise("wall", moved.wall)

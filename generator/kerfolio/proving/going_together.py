@@ -26,12 +26,15 @@ from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
+from kerfolio.model.joint_kind import JOINT_KINDS
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import is_unsaid
 from kerfolio.proving.agreeing import told_thickness
 from kerfolio.proving.folding import at
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.meeting import meetings, openings
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, together
+from kerfolio.proving.wedges import misdrawn
 from kerfolio.settling.settled import FitVariant
 
 
@@ -92,8 +95,11 @@ def joints_checked(build: Build) -> Iterator[Finding]:
     return (each for each in build.drawn.findings if each.rule == "joint-unchecked")
 
 
+CLASHING = "pieces-clash"
+
+
 @together(
-    "pieces-clash",
+    CLASHING,
     reason="Two pieces cannot fill the same space.",
     source="geometry of rigid flat panels",
 )
@@ -101,15 +107,17 @@ def pieces_fit(build: Build) -> Iterator[Finding]:
     """Look for pieces that need the same space, as drawn and in the corners of the range.
 
     Pieces whose joint does not agree with the others have been told of already, and two of whose
-    joint the ends are not as many.
+    joint the ends are not as many or take another sheet; a wedge that is drawn or turned wrongly
+    is told as that.
     """
-    counted = _miscounted(build)
+    counted = _miscounted(build) | _of_another_sheet(build)
     told = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
     found: dict[frozenset[str], list[tuple[FitVariant, Clash]]] = {}
     for fitted in build.fitted:
+        passed = counted | misdrawn(fitted)
         for clash in fitted.clashes:
             pair = frozenset((clash.a, clash.b))
-            if told.isdisjoint(pair) and pair not in counted:
+            if told.isdisjoint(pair) and pair not in passed:
                 found.setdefault(pair, []).append((fitted.together.assembled.variant, clash))
     for clashes in found.values():
         variant, worst = max(clashes, key=lambda each: each[1].volume)
@@ -126,6 +134,16 @@ def _miscounted(build: Build) -> set[frozenset[str]]:
     return {frozenset((a.piece, b.piece)) for a, b in ends if a and b}
 
 
+def _of_another_sheet(build: Build) -> set[frozenset[str]]:
+    """Return the pairs of pieces between which an opening takes another sheet than meets it."""
+    return {
+        frozenset((met.a.piece, met.b.piece))
+        for met in meetings(build.settled, *JOINT_KINDS)
+        for opening, _, other in openings(met)
+        if opening.takes and opening.takes != other.sheet
+    }
+
+
 def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
     place = clash.joint.place if clash.joint else pieces_of(build.settled)[clash.a].place
     one, other = clash.ends if clash.joint else (clash.a, clash.b)
@@ -139,7 +157,7 @@ def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
         advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
         mark = _mark(build, other)
     what: Beside = {"mark": mark, "meeting": meeting, "subject": other}
-    return error("pieces-clash", message, place, advice, **what)
+    return error(CLASHING, message, place, advice, **what)
 
 
 def _mark(build: Build, name: str) -> Mark | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
@@ -10,6 +11,7 @@ from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.names import begins, choice, did_you_mean, split_feature
 from kerfolio.basis.said import named as in_quotes
 from kerfolio.basis.said import said, stated_name
+from kerfolio.basis.words import listed
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import JOINT_KINDS, EndKind
 from kerfolio.model.part import Part
@@ -231,17 +233,65 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
     unbuilt=True,
 )
 def joint_sheets(stated: Stated) -> Iterator[Finding]:
-    """Look for features that take another sheet than the one of the piece that meets them."""
+    """Look for features that take another sheet than the one of the piece that meets them.
+
+    Where all that a part goes into takes one other sheet, it is the part that is cut from the
+    wrong one.
+    """
+    wrong: dict[str, list[_Taking]] = {}
+    right: set[str] = set()
+    for each in _takings(stated):
+        if each.taken == each.meets.part.sheet.name:
+            right.add(each.meets.part.name)
+        else:
+            wrong.setdefault(each.meets.part.name, []).append(each)
+    for name, takings in wrong.items():
+        alike = len({each.taken for each in takings}) == 1
+        if alike and name not in right and len({each.named.name for each in takings}) > 1:
+            yield _cut_from_another(takings)
+        else:
+            yield from map(_takes_another, takings)
+
+
+@dataclass(frozen=True, slots=True)
+class _Taking:
+    """An end of a joint that takes a sheet, and what meets it there."""
+
+    named: Named
+    taken: str
+    meets: Meant
+
+
+def _takings(stated: Stated) -> Iterator[_Taking]:
+    """Yield the ends that take a sheet, where the plan has that and the one that meets it."""
     known = {use.name for use in stated.plan.sheets}
     for joint, (a, b) in _understood(stated):
         if not joint.kind.takes or not known >= {a.part.sheet.name, b.part.sheet.name}:
             continue
         for named, one, other in ((joint.a, a, b), (joint.b, b, a)):
-            sheet = other.part.sheet.name
-            if one.takes in known and one.takes != sheet:
-                message = f"`{named.name}` takes `{one.takes}`, not `{sheet}`"
-                advice = f"`{other.piece}` is cut from `{sheet}`: write `takes: {sheet}`."
-                yield error("joint-sheet", message, named.place, advice, subject=named.name)
+            if one.takes in known:
+                yield _Taking(named, one.takes, other)
+
+
+def _takes_another(taking: _Taking) -> Finding:
+    named, meets = taking.named, taking.meets
+    sheet = meets.part.sheet.name
+    message = f"`{named.name}` takes `{taking.taken}`, not `{sheet}`"
+    advice = f"`{meets.piece}` is cut from `{sheet}`: write `takes: {sheet}`."
+    return error("joint-sheet", message, named.place, advice, subject=named.name)
+
+
+def _cut_from_another(takings: Sequence[_Taking]) -> Finding:
+    part, taken = takings[0].meets.part, takings[0].taken
+    sheet, count = part.sheet.name, len({each.named.name for each in takings})
+    message = f"`{part.name}` is cut from `{sheet}`, and all it goes into takes `{taken}`"
+    names = list(dict.fromkeys(f"`{each.named.name}`" for each in takings))
+    others = f" and {count - _SHOWN} more" if count > _SHOWN else ""
+    advice = (
+        f"Write `sheet: {taken}` for it. Or else let {listed(names[:_SHOWN])}{others} take "
+        f"`{sheet}`."
+    )
+    return error("joint-sheet", message, part.sheet.place, advice, subject=part.name)
 
 
 def _understood(stated: Stated) -> Iterator[tuple[Joint, tuple[Meant, Meant]]]:

@@ -5,16 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
-from kerfolio.basis.measures import chosen, precise, size
+from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.measures import chosen, length, number, precise, size
 from kerfolio.basis.place import NOWHERE, Place
-from kerfolio.basis.said import Words, named, said, stated_name, strung
+from kerfolio.basis.said import Text, Words, named, said, stated_name, strung
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import turned
 from kerfolio.layouts.stacks import stacks_of
 from kerfolio.layouts.turns import turns_of
 from kerfolio.model.feature_kind import HOLE
+from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.proving.marks import about
+from kerfolio.proving.meeting import meetings, pairs, too_short
 from kerfolio.proving.origin import named_with_file
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, ROUND_CUTTER, after
 from kerfolio.settling.settled import (
@@ -131,17 +134,52 @@ def _wide(feature: SettledFeature, part: SettledPart, width: float) -> Words:
     source=ROUND_CUTTER,
 )
 def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for openings and recesses narrower than the cutter."""
+    """Look for openings and recesses narrower than the cutter.
+
+    One that is as narrow as the tab that goes into it is told with that: the tab is too narrow.
+    One that is too short for its tab is told as that.
+    """
+    entering, short = _narrow_tabs(settled), too_short(settled)
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
             narrow = narrowest(feature)
             if narrow is None or narrow >= sheet.cut_width - SAME:
                 continue
-            message = _wide(feature, part, narrow)
-            advice = said("{}: use a smaller cutter.", _cutter(sheet))
+            if (part.name, feature.name) in short and feature.width.value >= sheet.cut_width:
+                continue
+            message: Text = _wide(feature, part, narrow)
+            advice: Text = said("{}: use a smaller cutter.", _cutter(sheet))
+            if (part.name, feature.name) in entering and narrow < feature.width.value:
+                tab, owner = entering[part.name, feature.name]
+                width = length("tab", tab.width.value)
+                message = said("{}, for a tab {} wide", message, width)
+                advice = said("{}: {}", _cutter(sheet), _wider(tab, owner, settled.plan.units))
             what = about(settled, part, feature)
             yield error("smaller-than-cutter", message, _place(feature, part), advice, **what)
+
+
+def _narrow_tabs(
+    settled: SettledPlan,
+) -> dict[tuple[str, str], tuple[SettledFeature, SettledPart]]:
+    """Return the tabs narrower than their sheets, with their parts, by what they go into."""
+    return {
+        (met.b.part.name, into.name): (tab, met.a.part)
+        for met in meetings(settled, TAB_JOINT)
+        for tab, into in pairs(met)
+        if tab.width.value < met.a.part.thickness - SAME
+    }
+
+
+def _wider(tab: SettledFeature, part: SettledPart, unit: str) -> Words:
+    """Return what to do about a tab narrower than its sheet is thick."""
+    name = named(f"{part.name}.{stated_name(tab.name)}")
+    least = length("least", part.thickness)
+    cure = said("make {} as wide as its sheet is thick, {}, or more.", name, least)
+    inches = number("inches", tab.width.value)
+    if unit == "in" or tab.width.value * float(MM_PER_UNIT["in"]) < part.thickness:
+        return cure
+    return said("{} If inches were meant, write `{} in`.", cure, inches)
 
 
 @after(

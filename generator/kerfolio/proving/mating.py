@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length, number, precise, reading
 from kerfolio.basis.said import Text, Words, named, said
 from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.geometry.measure import bounds
-from kerfolio.model.feature_kind import POCKET, SLOT
+from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT
 from kerfolio.proving.flush import UNEVEN
 from kerfolio.proving.marks import about
-from kerfolio.proving.meeting import meetings, openings, pairs
+from kerfolio.proving.meeting import has_length, meetings, openings, pairs, wedged
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.settled import SettledFeature, SettledPlan
@@ -29,7 +30,7 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     for met in meetings(settled, TAB_JOINT):
         for tab, opening in pairs(met):
             over = tab.width.value - opening.length.value
-            if _has_length(opening) and over > SAME:
+            if has_length(opening) and over > SAME:
                 short = reading("short", over)
                 message = said("{} is {} too short for its tab", named(met.b.name(0)), short)
                 what = about(settled, met.b.part, opening)
@@ -49,7 +50,7 @@ def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
         for tab, opening in pairs(met):
             play = opening.length.value - tab.width.value
             own = _judged_elsewhere(opening.room) if opening.room else 0.0
-            if _has_length(opening) and play > 2 * (settled.plan.play.ends + own) + NOISE:
+            if has_length(opening) and play > 2 * (settled.plan.play.ends + own) + NOISE:
                 loose, name = length("play", play), named(met.b.name(0))
                 message = said("the tab has {} of play in {}", loose, name)
                 what = about(settled, met.b.part, opening)
@@ -63,10 +64,6 @@ def _judged_elsewhere(room: Clearance) -> float:
     A sheet's own fit has been judged by itself; film and damp take what is allowed for them.
     """
     return room.allowed[1] if room.asked else room.ends
-
-
-def _has_length(opening: SettledFeature) -> bool:
-    return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
 
 
 def _sanded(settled: SettledPlan) -> float:
@@ -85,19 +82,22 @@ def _wide(tab: SettledFeature, opening: SettledFeature) -> Words:
     source=OWN_FIGURES,
 )
 def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for openings narrower than the sheet that goes into them, at every thickness."""
-    for met in meetings(settled, TAB_JOINT, NOTCH_JOINT):
-        for opening, part, other in openings(met):
-            over = other.thickness - 2 * _sanded(settled) - opening.width.value
-            if over > SAME:
-                name = named(f"{part.name}.{opening.name}")
-                narrow = reading("narrow", over)
-                message = said(
-                    "{} {} is {} too narrow for its sheet", opening.kind.name, name, narrow
-                )
-                advice = f"Write `takes: {other.sheet}` in place of its width."
-                what = about(settled, part, opening)
-                yield error("sheet-thicker-than-slot", message, opening.place, advice, **what)
+    """Look for openings narrower than the sheet that goes into them, at every thickness.
+
+    Of one that takes another sheet than that, the joint has told.
+    """
+    entered = (each for met in meetings(settled, TAB_JOINT, NOTCH_JOINT) for each in openings(met))
+    for opening, part, other in chain(entered, wedged(settled)):
+        if opening.takes and opening.takes != other.sheet:
+            continue
+        over = other.thickness - 2 * _sanded(settled) - opening.width.value
+        if over > SAME:
+            name = named(f"{part.name}.{opening.name}")
+            narrow = reading("narrow", over)
+            message = said("{} {} is {} too narrow for its sheet", opening.kind.name, name, narrow)
+            advice = f"Write `takes: {other.sheet}` in place of its width."
+            what = about(settled, part, opening)
+            yield error("sheet-thicker-than-slot", message, opening.place, advice, **what)
 
 
 @after(

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
-from kerfolio.model.feature_kind import POCKET
+from kerfolio.basis.tolerance import SAME
+from kerfolio.model.feature_kind import POCKET, SLOT
 from kerfolio.model.joint import Joint
-from kerfolio.model.joint_kind import JointKind
+from kerfolio.model.joint_kind import TAB_JOINT, WEDGE_JOINT, JointKind
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -33,6 +34,35 @@ def meetings(settled: SettledPlan, *kinds: JointKind) -> Iterator[Met]:
 def pairs(met: Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
     """Return the features that meet, one of each end."""
     return zip(met.a.features, met.b.features, strict=False)
+
+
+def too_short(settled: SettledPlan) -> frozenset[tuple[str, str]]:
+    """Return the part and name of each opening that is shorter than its tab is wide.
+
+    That is an error of its own, so that nothing else need be said of how small it is.
+    """
+    return frozenset(
+        (met.b.part.name, into.name)
+        for met in meetings(settled, TAB_JOINT)
+        for tab, into in pairs(met)
+        if has_length(into) and tab.width.value - into.length.value > SAME
+    )
+
+
+def has_length(opening: SettledFeature) -> bool:
+    """Tell whether an opening is as long as a tab, and not as a groove is or a notch."""
+    return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
+
+
+def wedged(
+    settled: SettledPlan,
+) -> Iterator[tuple[SettledFeature, SettledPart, SettledPart]]:
+    """Yield the slot of each wedge with its part and the wedge."""
+    pieces = pieces_of(settled)
+    for joint in settled.plan.joints:
+        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
+        if joint.kind is WEDGE_JOINT and a and b and b.features and b.features[0].kind.fitted:
+            yield b.features[0], b.part, a.part
 
 
 def openings(met: Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledPart]]:

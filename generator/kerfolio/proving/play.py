@@ -19,7 +19,7 @@ from kerfolio.basis.slips import meant_length, slip_advice
 from kerfolio.basis.words import listed
 from kerfolio.model.joint import Joint, JointFit
 from kerfolio.model.joint_kind import TAB_JOINT
-from kerfolio.model.plan import Plan
+from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.play import DRIVEN, LOOSE, PUSH, SLIDES, TIGHT, Play
 from kerfolio.model.purpose import DROP_IN, GLUED, KNOCK_DOWN, PRESS, Purpose
 from kerfolio.model.statement import Amount
@@ -89,10 +89,14 @@ def fits_not_too_loose(stated: Stated) -> Iterator[Finding]:
 
 
 def _fits(stated: Stated) -> Iterator[_Fit]:
-    """Yield the fits of sheets that joints go by: the plan's own, and the ends of a choice."""
+    """Yield the fits of sheets that joints go by: the plan's own, and the ends of a choice.
+
+    Of one that all joints make something else of, a slip of the point or of the unit alone.
+    """
     scope, counts = Scope(unit=stated.plan.units), _going_by_sheet(stated.plan)
     for use in stated.plan.sheets:
         if use.name not in counts:
+            yield from _slipped(use, scope, stated.plan)
             continue
         if use.fit is None:
             yield _Fit(sheet=use.name, mm=DEFAULT_FIT, place=use.place)
@@ -103,6 +107,27 @@ def _fits(stated: Stated) -> Iterator[_Fit]:
             with suppress(SettlingError):  # settling says what is wrong with it
                 mm, inches = scope.mm(amount), _in_inches(amount, stated.plan.units)
                 yield _Fit(use.name, mm, amount.place, what, inches)
+
+
+def _slipped(use: SheetUse, scope: Scope, plan: Plan) -> Iterator[_Fit]:
+    """Yield the fit of a sheet that some joint makes something else of, where it looks like a slip.
+
+    A joint that states its own width makes nothing of it.
+    """
+    joints = _named(plan)
+    made = any(
+        fit is not None and fit.width is None
+        for part in plan.parts
+        for feature, takes in takers_of(part)
+        if takes == use.name
+        for _, fit in joints.get((part.name, feature), ())
+    )
+    if use.fit is None or not made:
+        return
+    with suppress(SettlingError):
+        mm, inches = scope.mm(use.fit.value), _in_inches(use.fit.value, plan.units)
+        if _meant(mm, plan.play, inches=inches):
+            yield _Fit(use.name, mm, use.fit.value.place, inches=inches)
 
 
 _CHOICE = "readers may choose "

@@ -45,7 +45,8 @@ class Rule(Generic[S]):
 
     ``also`` are the ids of findings that the same look at the plan gives besides its own.
     ``severity`` is that of all of them: only a rule that is no error can be silenced. ``unbuilt``
-    says that its errors leave in doubt how the whole goes together, whatever part they are about.
+    says that its errors leave in doubt how the whole goes together, whatever part they are about;
+    ``aside`` that they are about what no joint goes by, whatever part has the name.
     """
 
     id: str
@@ -55,6 +56,7 @@ class Rule(Generic[S]):
     severity: Severity = Severity.ERROR
     also: tuple[str, ...] = ()
     unbuilt: bool = False
+    aside: bool = False
 
     @property
     def ids(self) -> tuple[str, ...]:
@@ -86,6 +88,7 @@ class About(TypedDict, total=False):
     severity: Severity
     also: tuple[str, ...]
     unbuilt: bool
+    aside: bool
 
 
 def before(id: str, **about: Unpack[About]) -> Callable[[Check[Stated]], Before]:

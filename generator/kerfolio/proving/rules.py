@@ -39,6 +39,7 @@ from kerfolio.proving import (
     friction,
     going_together,
     hand_bores,
+    halvings,
     handling,
     handwork,
     hanging,
@@ -76,7 +77,7 @@ _MODULES = (
     *(references, assemblies, joints, fastenings, steps, lying, step_turns, handwork, release),
     *(ladder, machine_reach, chips, logged, readers, holes, letters, children_beds),
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
-    *(mating, flush, play, damp, bolts),
+    *(mating, flush, halvings, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, children_gaps, children_whole),
     *(sawing, spans, going_together, wall, named, handling, toppling, friction, forgotten),
     *(fastened_bolts, hand_bores, fastened_screws, fastened_dowels, fastened_tools, boards),
@@ -104,3 +105,6 @@ SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
 
 UNBUILT = frozenset(id for rule in RULES if rule.unbuilt for id in rule.ids)
 """The ids of errors that leave in doubt how the whole goes together."""
+
+ASIDE = frozenset(id for rule in RULES if rule.aside for id in rule.ids)
+"""The ids of errors that are about what no joint goes by."""

@@ -15,6 +15,7 @@ from kerfolio.shop.span import span_findings
     reason="A span lies on a part, with wood all the way from support to support.",
     source=OWN_FIGURES,
     also=("unknown-part", "unknown-board"),
+    aside=True,
 )
 def spans_lie(settled: SettledPlan) -> Iterator[Finding]:
     """Yield an error for every span that lies on no part or board of the plan."""

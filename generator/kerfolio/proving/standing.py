@@ -13,7 +13,7 @@ from kerfolio.model.plan import Assembly, Plan
 from kerfolio.proving.going_together import joints_agree, pieces_fit
 from kerfolio.proving.looking import part_of
 from kerfolio.proving.naming import pieces_of
-from kerfolio.proving.rules import UNBUILT
+from kerfolio.proving.rules import ASIDE, UNBUILT
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -67,7 +67,8 @@ def _in_doubt(errors: Sequence[Finding], plan: Plan) -> frozenset[str]:
     """Return the parts that errors are about; a joint that is none is left out by itself."""
     known = {part.name for part in plan.parts}
     free = _free_of_joints(plan) if errors else frozenset()
-    spoilt = (each for each in errors if each.rule not in UNBUILT and each.subject not in free)
+    told = UNBUILT | ASIDE
+    spoilt = (each for each in errors if each.rule not in told and each.subject not in free)
     return frozenset(part_of(each) for each in spoilt) & known
 
 

@@ -1,17 +1,18 @@
-"""A wrong way round under which all joints agree: known by what goes wrong elsewhere."""
+"""What is wrong though all joints agree, a way round or a length: known by what it spoils."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from kerfolio.assembly.building import Build, build_of
 from kerfolio.assembly.hypotheses import Hypothesis
 from kerfolio.assembly.links import links_of, root_of
+from kerfolio.assembly.misplaced import misplaced
 from kerfolio.assembly.trying import Trial, standing_of, ways_tried
 from kerfolio.basis.finding import Finding, Severity, error
 from kerfolio.basis.measures import number
-from kerfolio.basis.said import said
-from kerfolio.proving.going_together import JOINT_FAULTS
+from kerfolio.basis.said import said, strung
+from kerfolio.proving.going_together import CLASHING, JOINT_FAULTS
 from kerfolio.proving.rules import TOGETHER
 
 _MOST = 6
@@ -19,6 +20,9 @@ _MOST = 6
 
 _SEVERAL = 2
 """So many errors at least, of different rules or subjects, tell of a cause that is shared."""
+
+_READINGS = 4
+"""So many things that may be misplaced are told at most."""
 
 _Key = tuple[str, str]
 """The rule of a finding, and what it is about."""
@@ -29,36 +33,51 @@ def found_in(build: Build, told: Collection[str] = ()) -> tuple[Finding, ...]:
 
     Where another way round, under which the whole is more usual, mends several errors and leaves
     none, it is the cause: it is told in place of them. A single error rather has one of its own.
+    So it is told what is misplaced where all that is wrong are pieces that are in each other.
     """
     found = _found(build, told)
     errors = _errors(found)
-    if (
-        len(errors) < _SEVERAL
-        or build.drawn.gaps
-        or any(rule in JOINT_FAULTS for rule, _ in errors)
-    ):
+    if not errors or build.drawn.gaps or any(rule in JOINT_FAULTS for rule, _ in errors):
         return found
-    cause = _cause(build, told)
-    if cause is None:
+    causes = tuple(_ways(build, told)) if len(errors) >= _SEVERAL else ()
+    causes = causes or tuple(_misplaced(build, told, errors))
+    if not causes:
         return found
     kept = [each for each in found if each.severity is not Severity.ERROR]
-    return (_told(cause, len(found) - len(kept)), *kept)
+    return (_told(causes, len(found) - len(kept)), *kept)
 
 
-def _cause(build: Build, told: Collection[str]) -> Hypothesis | None:
-    """Return the slip without which all errors are gone; None of none."""
+def _misplaced(
+    build: Build, told: Collection[str], errors: Collection[_Key]
+) -> Iterator[Hypothesis]:
+    """Yield what may be misplaced where pieces that share no joint are in each other."""
+    drawn = next((each for each in build.fitted if each.settled is build.settled), None)
+    if drawn is None or any(rule != CLASHING for rule, _ in errors):
+        return
+    if any(each.joint is None for each in drawn.clashes):
+        for each in misplaced(build.settled, drawn.clashes)[:_READINGS]:
+            if _mends(build, told, each):
+                yield each
+
+
+def _ways(build: Build, told: Collection[str]) -> Iterator[Hypothesis]:
+    """Yield the first other way round under which all errors are gone, if there is one."""
     settled = build.settled
     links = links_of(settled)[0]
     now = standing_of(settled, root_of(links), len(links), ())
     if now is None:
-        return None
+        return
     better = [each for each in ways_tried(settled) if each.standing.unusual < now.unusual]
     better.sort(key=_price)
     for each in better[:_MOST]:
-        made = _changed(build, each.hypothesis)
-        if made is not None and not _errors(_found(made, told)):
-            return each.hypothesis
-    return None
+        if _mends(build, told, each.hypothesis):
+            yield each.hypothesis
+            return
+
+
+def _mends(build: Build, told: Collection[str], hypothesis: Hypothesis) -> bool:
+    made = _changed(build, hypothesis)
+    return made is not None and not _errors(_found(made, told))
 
 
 def _price(trial: Trial) -> tuple[tuple[int, int], int]:
@@ -85,11 +104,10 @@ def _key(finding: Finding) -> _Key:
     return finding.rule, finding.subject
 
 
-def _told(hypothesis: Hypothesis, mended: int) -> Finding:
-    return error(
-        "joint-off",
-        hypothesis.words,
-        hypothesis.place,
-        said("{} {} more errors are gone then.", hypothesis.cure, number("errors", mended)),
-        subject=hypothesis.subject,
-    )
+def _told(causes: Sequence[Hypothesis], mended: int) -> Finding:
+    first, *rest = causes
+    gone = "" if mended < _SEVERAL else said(" {} errors are gone then.", number("errors", mended))
+    advice = said("{}{}", first.cure, gone)
+    if rest:
+        advice = said("{} Or else {}.", advice, strung([each.words for each in rest], ", or "))
+    return error("joint-off", first.words, first.place, advice, subject=first.subject)

@@ -106,25 +106,51 @@ def grain_runs_along(build: Build) -> Iterator[Finding]:
 def tapers_hold(build: Build) -> Iterator[Finding]:
     """Look for wedges that are too steep, too slight, or lie with the wrong side to what they hold.
 
-    The side that bears on a face is parallel to it.
+    The side that bears on a face is parallel to it. One that needs the space of what it goes
+    through, or holds, for that reason is an error.
     """
+    stuck = {pair for fitted in build.fitted for pair in misdrawn(fitted)}
 
     def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
         what = _of_wedge(each, settled)
-        if not SLIGHT * (1 - _ALIKE) <= each.taper <= STEEP * (1 + _ALIKE):
+        told = error if not stuck.isdisjoint(_pairs(each)) else warning
+        if _tapers_wrongly(each):
             name, how = each.part.name, "steep" if each.taper > STEEP else "slight"
             message = said("wedge `{}` does not widen along y", name)
             if each.taper > 0:
                 widens = number("one-in", rounded(1 / each.taper, 1))
                 message = said("wedge `{}` widens 1 in {}, which is too " + how, name, widens)
             advice = "Draw it 1 in 8 to 1 in 6: over 120 mm it becomes 15 to 20 mm wider."
-            yield warning("wedge-taper", message, each.part.place, advice, **what)
-        elif each.holds and each.slant > each.taper / 2:
+            yield told("wedge-taper", message, each.part.place, advice, **what)
+        elif _is_turned(each):
             words = f"the slanted side of `{each.wedge}` lies against `{each.holds}`"
             turn = "Turn it: state the other `looking`, so that its straight side bears there."
-            yield warning("wedge-turned", words, each.joint.stated.place, turn, **what)
+            yield told("wedge-turned", words, each.joint.stated.place, turn, **what)
 
     return _at_points(build, look)
+
+
+def misdrawn(fitted: Fitted) -> frozenset[frozenset[str]]:
+    """Return the pairs of pieces that need the same space where one is a wedge drawn or turned
+    wrongly, which its own rule tells.
+    """
+    pairs = {frozenset((each.a, each.b)) for each in fitted.clashes}
+    wedges = wedges_of(fitted.settled, fitted.together.assembled) if pairs else ()
+    ill = (each for each in wedges if _tapers_wrongly(each) or _is_turned(each))
+    return frozenset(pair for each in ill for pair in _pairs(each)) & pairs
+
+
+def _tapers_wrongly(each: Wedged) -> bool:
+    return not SLIGHT * (1 - _ALIKE) <= each.taper <= STEEP * (1 + _ALIKE)
+
+
+def _is_turned(each: Wedged) -> bool:
+    return bool(each.holds) and each.slant > each.taper / 2
+
+
+def _pairs(each: Wedged) -> tuple[frozenset[str], ...]:
+    """Return a wedge with each of the pieces that it bears on."""
+    return tuple(frozenset((each.wedge, other)) for other in (each.through, each.holds) if other)
 
 
 @together(

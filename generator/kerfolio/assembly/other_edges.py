@@ -1,0 +1,68 @@
+"""Sets of notches or tabs that may be stated on the wrong edge of their part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from functools import partial
+from itertools import islice
+
+from kerfolio.assembly.amended import settled_as
+from kerfolio.assembly.hypotheses import Hypothesis, Slip
+from kerfolio.assembly.links import Link
+from kerfolio.basis.said import stated_name
+from kerfolio.model.feature import Feature, Notch, Tabs
+from kerfolio.settling.settled import SettledPlan
+
+_MOST = 8
+"""So many are made at most: each is settled for."""
+
+_OPPOSITE = {"top": "bottom", "bottom": "top", "left": "right", "right": "left"}
+
+
+def from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypothesis]:
+    """Yield sets in some joints as stated on the opposite edge."""
+    yield from islice(_from_other_edges(settled, links), _MOST)
+
+
+def _from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypothesis]:
+    """Yield each set of notches or tabs in a joint as stated on the opposite edge."""
+    known: set[tuple[str, str]] = set()
+    for link in links:
+        for end in (link.a, link.b):
+            base = stated_name(end.features[0].name) if end.features else ""
+            if not base or (end.part.name, base) in known:
+                continue
+            known.add((end.part.name, base))
+            parts = (each for each in settled.plan.parts if each.name == end.part.name)
+            feature = next((f for part in parts for f in part.features if f.name == base), None)
+            if feature is None or not isinstance(feature.cutting, (Notch, Tabs)):
+                continue
+            side = feature.cutting.edge.side
+            if side in _OPPOSITE:
+                yield _from_other_edge(end.part.name, feature, side)
+
+
+def _from_other_edge(part: str, feature: Feature, side: str) -> Hypothesis:
+    return Hypothesis(
+        slip=Slip.EDGE,
+        words=f"`{part}.{feature.name}` are stated on the wrong edge: `edge: {side}`",
+        cure=f"Write `edge: {_OPPOSITE[side]}`.",
+        place=feature.place,
+        subject=f"{part}.{feature.name}",
+        parts=frozenset((part,)),
+        change=partial(_with_edge, part=part, feature=feature, side=_OPPOSITE[side]),
+    )
+
+
+def _with_edge(settled: SettledPlan, part: str, feature: Feature, side: str) -> SettledPlan:
+    cutting = feature.cutting
+    assert isinstance(cutting, (Notch, Tabs)), "asked for by the caller"
+    there = replace(feature, cutting=replace(cutting, edge=replace(cutting.edge, side=side)))
+    parts = tuple(
+        replace(p, features=tuple(there if f.name == feature.name else f for f in p.features))
+        if p.name == part
+        else p
+        for p in settled.plan.parts
+    )
+    return settled_as(settled, replace(settled.plan, parts=parts)) or settled
