@@ -18,7 +18,6 @@ ROOT = Path(__file__).resolve().parent.parent
 SOURCE = ROOT / "generator"
 
 ALLOWED: dict[str, str] = {
-    "kerfolio.model.look.TypePair.ALL_SANS": "a word that a workshop may write",
     "kerfolio.proving.about.TOLD": "who adds a rule decides whether a picture shows it",
     "kerfolio.shop.screw.ultimate_withdrawal": "kept apart from the allowable one",
     "kerfolio.shop.span.SagResult.own_weight": "plan.json holds every field of a result",
