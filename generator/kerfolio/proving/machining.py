@@ -152,7 +152,7 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
             advice: Text = said("{}: use a smaller cutter.", _cutter(sheet))
             if (part.name, feature.name) in entering and narrow < feature.width.value:
                 tab, owner = entering[part.name, feature.name]
-                width = length("tab", tab.width.value)
+                width = length("width", tab.width.value)
                 message = said("{}, for a tab {} wide", message, width)
                 advice = said("{}: {}", _cutter(sheet), _wider(tab, owner, settled.plan.units))
             what = about(settled, part, feature)
