@@ -97,7 +97,7 @@ def test_the_browser_opens_50_mb_in_bounded_memory(house: tuple[str, Path], way:
             browser.close()
         print(f"\n{way}, {size} MB: {spent:.2f} s, renderer's peak {peaks[size]:.0f} MB")
     if way == "file":
-        assert peaks[150] - peaks[50] < 50
+        assert peaks[150] - peaks[50] < 80  # less than comes in: what is done with is let go
 
 
 def _opened(page: Any, way: str) -> str:
