@@ -102,8 +102,8 @@ def _of_trial(trial: Trial, reader: Reader, currency: str) -> Iterator[tuple[str
     yield "extraction", trial.extraction
     yield "went", _word(trial.went.word if trial.went else "", reader)
     yield "true-cut", "" if trial.true_cut is None else tool_text(trial.true_cut, reader)
-    for name in ("top", "bottom", "face"):
-        grade = getattr(outcome, name)
+    grades = (("top", outcome.top), ("bottom", outcome.bottom), ("show-side", outcome.face))
+    for name, grade in grades:
         yield name, grade_words(grade, reader) if grade else ""
     yield "metres", "" if spent.metres is None else way_text(spent.metres, reader)
     yield "reckoned-minutes", _figure(spent.reckoned_minutes, reader)
