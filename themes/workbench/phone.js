@@ -152,9 +152,23 @@ function show() {
   list.replaceChildren(...state.entries.map(row));
   tell("count", state.entries.length ? say(state.entries.length > 1 ? "phonescript-waiting-many" : "phonescript-waiting", { count: state.entries.length }) : say("phonescript-none"));
   find("save").disabled = !state.entries.length;
-  find("picture").hidden = !state.typed.picture;
-  if (state.typed.picture) find("picture").src = `data:image/jpeg;base64,${state.typed.picture}`;
+  showPicture(find("picture"), state.typed.picture);
   find("drop-photo").hidden = !state.typed.picture;
+}
+
+let pictured; // the picture that is shown: decoded once, not with every key
+
+function showPicture(at, picture) {
+  at.hidden = !picture;
+  if (pictured === picture) return;
+  pictured = picture;
+  at.replaceChildren();
+  if (!picture) return;
+  const image = document.createElement("img");
+  image.className = "picture";
+  image.alt = at.dataset.alt;
+  image.src = `data:image/jpeg;base64,${picture}`;
+  at.append(image);
 }
 
 function row({ id, entry, saved }) {
