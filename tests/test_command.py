@@ -287,7 +287,8 @@ def test_publishing_one_plan_does_not_lose_the_others(tmp_path: Path) -> None:
 def test_schemas_are_written_and_are_schemas(tmp_path: Path) -> None:
     assert run("schema", str(tmp_path)).returncode == 0
     written = sorted(path.name for path in tmp_path.iterdir())
-    assert written == [f"{kind}.schema.json" for kind in ("log", "plan", "stock", "workshop")]
+    kinds = ("log", "plan", "release", "stock", "workshop")
+    assert written == [f"{kind}.schema.json" for kind in kinds]
     for path in tmp_path.iterdir():
         Draft202012Validator.check_schema(json.loads(path.read_text("utf-8")))
 
@@ -371,6 +372,6 @@ def test_without_the_cairo_library_all_but_previews_is_there(
     out = tmp_path / "site"
     outcome = publish(Request(folder=shop, out=out, supporters_out=tmp_path / "handed"))
     assert outcome.published
-    assert [finding.rule for finding in outcome.findings] == ["no-cairo"]
+    assert [finding.rule for finding in outcome.findings] == ["no-record", "no-cairo"]
     assert "plans/rack/index.html" in files_of(out)
     assert not list(out.rglob("preview.png"))
