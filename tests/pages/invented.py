@@ -80,6 +80,7 @@ STORY = Prose(
 
 TRIALS = (
     Trial(
+        id="2026-09-30-slots-in-the-new-birch",
         date=date(2026, 9, 30),
         title="Slots in the new birch",
         plan=Named("harbour-stool"),
@@ -97,6 +98,7 @@ TRIALS = (
         text=prose("First pass deep enough for the up-cut tip; both faces crisp."),
     ),
     Trial(
+        id="2026-09-28-same-one-shallow-pass-more",
         date=date(2026, 9, 28),
         title="Same, one shallow pass more",
         plan=Named("harbour-stool"),
@@ -108,6 +110,7 @@ TRIALS = (
     ),
 )
 SECRET = Trial(
+    id="2026-09-01-not-for-all",
     date=date(2026, 9, 1),
     title="Not for all",
     outcome=Outcome(whole=Grade.TO_MEND, marks=(Mark.BURN,)),

@@ -38,7 +38,7 @@ def test_trials_stand_newest_first() -> None:
 
 
 def _addressed(*trials: Trial) -> tuple[Trial, ...]:
-    return with_ids(Log(trials=trials)).trials
+    return with_ids(Log(trials=tuple(replace(each, id="") for each in trials))).trials
 
 
 def test_of_one_day_the_last_is_first_in_public_too() -> None:
