@@ -653,7 +653,7 @@ def test_a_piece_that_came_out_wrong_is_saved(browser: Any, served: str, name: s
     page = opened(browser, f"{served}/{name}")
     typed(page, "18.5 mm")
     page.get_by_text("Rescue: a piece that came out wrong").click()
-    page.get_by_label("The piece").select_option("side")
+    page.locator("[data-fit=piece]").select_option("side")
     page.get_by_label("By how much in all").fill("0.15")
     label = "18.5mm-fit-0.1mm"
     found, content = download(page, f"side-wider-0.15mm-{label}.svg")
