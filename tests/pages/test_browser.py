@@ -52,7 +52,9 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     start = start_here(edition(), CONTENTS, pictures(edition()))
     put(folder / "bundle" / "start-here.html", start.encode())
     put(folder / "log" / "edge.jpg", picture(480, 320))
-    put(folder / "private" / "log.html", private_log_page(workshop(), log_folder="../log/").encode())
+    put(
+        folder / "private" / "log.html", private_log_page(workshop(), log_folder="../log/").encode()
+    )
     return folder
 
 

@@ -36,7 +36,7 @@ def tree(name: str) -> Tree:
 def test_the_site_has_the_pages_of_the_contract() -> None:
     assert set(TEXTS) == {
         *("index.html", "plans/index.html", "404.html", "feed.xml", "sitemap.xml"),
-        *("robots.txt", "assets/mark.svg"),
+        *("robots.txt", "assets/mark.svg", "assets/unseal.js"),
         *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
         *("plans/potting-bench/index.html", "plans/potting-bench/steps/index.html"),
         "plans/harbour-stool/yard/index.html",
@@ -170,6 +170,7 @@ def test_a_site_without_plans_still_has_its_pages() -> None:
     assert set(texts) == {
         *("index.html", "plans/index.html", "404.html", "stock/index.html"),
         *("feed.xml", "sitemap.xml", "robots.txt", "assets/style.css", "assets/viewer.js"),
+        "assets/unseal.js",
         *("assets/document.js", "assets/fitting.js", "assets/yard.js", "assets/mark.svg"),
         "assets/plans.js",
     }

@@ -194,7 +194,7 @@ def test_generated_answers_follow_the_plan() -> None:
 def test_trials_show_what_failed_too() -> None:
     text = chapter(page_of(STOOL), "trials")
     assert "Clean" in text
-    assert "Chipped" in text
+    assert "To mend" in text
     assert "4500 mm/min (177 in/min)" in text
 
 
