@@ -174,7 +174,6 @@ OTHER_MEANINGS = {
     ("reading/outcome.py", "face"),
     ("publishing/log_text.py", "face"),
     ("trials/answers.py", "face"),
-    ("pages/log_private.py", "face"),
     ("edition/swap.py", "edge"),
     ("edition/swap.py", "face"),
     ("paper/before_sawing.py", "edge"),

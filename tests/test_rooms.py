@@ -53,7 +53,7 @@ ROOMS: dict[str, set[str]] = {
     "document": {"basis", "model", "drawing"},
     "chapters": {
         *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing", "edition"),
-        *("document", "releasing"),
+        *("document", "releasing", "trials"),
     },
     "booklet": {"basis", "model", "drawing", "writing", "document"},
     "pages": {

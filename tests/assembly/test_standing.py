@@ -9,8 +9,7 @@ import pytest
 
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.poses import put_together
-from kerfolio.assembly.standing import WAYS
-from kerfolio.geometry.rigid import cross, dot
+from kerfolio.geometry.rigid import WAYS, cross, dot
 from kerfolio.model.joint import Standing
 from kerfolio.model.statement import Named
 from tests.assembly.written import settled, text, together

@@ -92,7 +92,7 @@ class Terminal:
 
 
 def _own(inner: int) -> None:
-    """Make a terminal that of this session."""
+    """Let a terminal be the one that its program is run from."""
     fcntl.ioctl(inner, termios.TIOCSCTTY, 0)
     for each in (signal.SIGHUP, signal.SIGINT):  # whatever the tests themselves were told
         signal.signal(each, signal.SIG_DFL)

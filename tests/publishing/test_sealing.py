@@ -283,7 +283,7 @@ def test_damaged_keys_stop_a_publish_and_are_not_quoted(tmp_path: Path, quick: A
         (Path("/a"), {"KERFOLIO_KEYS": "/b"}, "/c", "/a"),
         (None, {"KERFOLIO_KEYS": "/b"}, "/c", "/b"),
         (None, {}, "/c", "/c"),
-        (None, {}, "../mine", "/work/mine"),
+        (None, {}, "../mine", "/shelf/mine"),
         (None, {"XDG_DATA_HOME": "/data"}, "", "/data/kerfolio/keys/the-tidemill-bench"),
     ],
 )
@@ -295,7 +295,7 @@ def test_where_keys_are_kept(
     where: str,
 ) -> None:
     monkeypatch.setattr("sys.platform", "linux")
-    found = cabinet_of(Path("/work/shop"), "The Tidemill Bench", stated, asked, environment)
+    found = cabinet_of(Path("/shelf/shop"), "The Tidemill Bench", stated, asked, environment)
     assert found == Cabinet(Path(where))
 
 

@@ -17,17 +17,7 @@ from kerfolio.adopting.together import Arrangement
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.hull import convex_hull, encloses
 from kerfolio.geometry.measure import area, centroid
-from kerfolio.geometry.rigid import Rigid, Vector, cross, dot
-
-_WAYS: dict[str, Vector] = {
-    "right": (1.0, 0.0, 0.0),
-    "left": (-1.0, 0.0, 0.0),
-    "back": (0.0, 1.0, 0.0),
-    "front": (0.0, -1.0, 0.0),
-    "up": (0.0, 0.0, 1.0),
-    "down": (0.0, 0.0, -1.0),
-}
-"""World directions, as a person in front of the thing calls them."""
+from kerfolio.geometry.rigid import WAYS, Rigid, Vector, cross, dot
 
 _SQUARE = 0.999
 _DOUBT = 0.15
@@ -96,8 +86,8 @@ def _ways(piece: int, arranged: Arrangement, sizes: Mapping[int, float]) -> Iter
     away = arranged.poses[piece].inverse
     corners = [each for n in arranged.poses for each in _corners(arranged, n)]
     middles = {n: _middle(arranged, n) for n in arranged.poses}
-    for looks, top in permutations(_WAYS, 2):
-        z, y = _WAYS[looks], _WAYS[top]
+    for looks, top in permutations(WAYS, 2):
+        z, y = WAYS[looks], WAYS[top]
         if abs(dot(z, y)) > _SAME:
             continue
         turn = Rigid((0.0, 0.0, 0.0), cross(y, z), y, z).after(away)

@@ -9,10 +9,9 @@ from dataclasses import dataclass, replace
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
 from kerfolio.assembly.extent import box_around
 from kerfolio.assembly.fitting import Fitting
-from kerfolio.assembly.standing import WAYS
 from kerfolio.assembly.turns import in_turns
 from kerfolio.assembly.wall import Wall
-from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
+from kerfolio.geometry.rigid import HERE, WAYS, Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
 from kerfolio.model.plan import Step
 

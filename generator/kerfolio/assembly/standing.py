@@ -7,19 +7,9 @@ from itertools import permutations, product
 
 from kerfolio.assembly.named_sides import Opposites, agreement, opposites
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import Rigid, Vector, cross, dot, scaled
+from kerfolio.geometry.rigid import WAYS, Rigid, Vector, cross, dot, scaled
 from kerfolio.model.joint import Standing
 from kerfolio.settling.settled import SettledPart
-
-WAYS: dict[str, Vector] = {
-    "right": (1.0, 0.0, 0.0),
-    "left": (-1.0, 0.0, 0.0),
-    "back": (0.0, 1.0, 0.0),
-    "front": (0.0, -1.0, 0.0),
-    "up": (0.0, 0.0, 1.0),
-    "down": (0.0, 0.0, -1.0),
-}
-"""World directions, as a person in front of the thing calls them."""
 
 _ALONG = 0.9
 

@@ -8,7 +8,6 @@ from collections.abc import Iterator, Mapping
 from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT
-from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, listed, say
 from kerfolio.basis.thickness import thickness_text
@@ -31,11 +30,12 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
-from kerfolio.model.outcome import Grade, Outcome
+from kerfolio.model.outcome import Grade
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.shop.logged import Tried, cut_alike
 from kerfolio.shop.outdated import Outdated, now_settled, outdated_of
+from kerfolio.trials.outcome_told import grade_told, outcome_told
 
 
 def trials(edition: Edition) -> Chapter | None:
@@ -101,7 +101,7 @@ def counted_grades(tried: Tried, reader: Reader) -> str:
     """Return how often entries came out how, the best first: ``2 × Clean, 1 × To sand``."""
     counts = Counter(tried.grades)
     each = [
-        say(reader, "trials-counted", count=counts[grade], grade=grade_words(grade, reader))
+        say(reader, "trials-counted", count=counts[grade], grade=grade_told(grade, reader))
         for grade in reversed(Grade)
         if counts[grade]
     ]
@@ -127,7 +127,7 @@ def outdated_words(why: Outdated, stock: Stock, reader: Reader) -> str:
 
 
 def _trial(each: Trial, edition: Edition, why: Outdated) -> Iterator[Block]:
-    words = outcome_words(each.outcome, edition.reader)
+    words = outcome_told(each.outcome, edition.reader)
     yield Dated(
         day=day_text(edition.reader, each.date),
         iso=each.date.isoformat(),
@@ -150,23 +150,6 @@ def _trial(each: Trial, edition: Edition, why: Outdated) -> Iterator[Block]:
 def title_of(trial: Trial, stock: Stock, reader: Reader) -> str:
     """Return what an entry is called: as stated, else its sheet and cutter."""
     return trial.title or " · ".join(_of_stock(trial, stock)) or day_text(reader, trial.date)
-
-
-def outcome_words(outcome: Outcome, reader: Reader) -> str:
-    """Return what became of the cut, in a word or two, and what is seen on it; empty where it is
-    not told.
-    """
-    grade = grade_words(outcome.grade, reader) if outcome.grade else ""
-    seen = [say(reader, "trials-mark", mark=each.value) for each in outcome.marks]
-    if not grade:
-        return listed(reader, seen)
-    marks = listed(reader, seen)
-    return say(reader, "trials-graded", grade=grade, marks=marks) if marks else grade
-
-
-def grade_words(grade: Grade, reader: Reader) -> str:
-    """Return a grade in a word or two."""
-    return say(reader, "trials-grade", grade=name_of(grade.word))
 
 
 def _of_stock(trial: Trial, stock: Stock) -> tuple[str, ...]:

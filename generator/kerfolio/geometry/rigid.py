@@ -8,6 +8,16 @@ from dataclasses import dataclass
 Vector = tuple[float, float, float]
 """(x, y, z) in mm, or a direction."""
 
+WAYS: dict[str, Vector] = {
+    "right": (1.0, 0.0, 0.0),
+    "left": (-1.0, 0.0, 0.0),
+    "back": (0.0, 1.0, 0.0),
+    "front": (0.0, -1.0, 0.0),
+    "up": (0.0, 0.0, 1.0),
+    "down": (0.0, 0.0, -1.0),
+}
+"""World directions, as a person in front of the thing calls them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Rigid:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
+from statistics import median
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.outcome import Feel, Grade, Operation, Outcome
@@ -96,9 +97,7 @@ class Trial:
         """The sheet's thickness in mm: as stated, else the middle of the readings."""
         if self.thickness is not None or self.batch is None or not self.batch.readings:
             return self.thickness
-        ordered = sorted(self.batch.readings)
-        middle = len(ordered) // 2
-        return (ordered[middle] + ordered[~middle]) / 2
+        return median(self.batch.readings)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

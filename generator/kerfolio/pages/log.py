@@ -9,7 +9,7 @@ from urllib.parse import quote
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.chapters.trials import grade_words, outdated_words
+from kerfolio.chapters.trials import outdated_words
 from kerfolio.model.outcome import Grade
 from kerfolio.model.plan import Photo
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
@@ -25,6 +25,7 @@ from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import TrialView, trial_views
 from kerfolio.shop.outdated import Outdated, PlanNow, now_of, outdated
 from kerfolio.trials.log import newest_first
+from kerfolio.trials.outcome_told import grade_told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,7 +126,7 @@ def tallies(trials: Iterable[Trial], stock: Stock, reader: Reader) -> tuple[Tall
             cutter=_title(stock.cutter(cutter), cutter),
             count=sum(outcomes.values()),
             outcomes=tuple(
-                (grade_words(grade, reader), outcomes[grade])
+                (grade_told(grade, reader), outcomes[grade])
                 for grade in reversed(Grade)
                 if outcomes[grade]
             ),

@@ -23,8 +23,9 @@ from kerfolio.trials.best import Answer
 from kerfolio.trials.chances import tally
 from kerfolio.trials.cut import Cut, Settings
 from kerfolio.trials.log import newest_first
+from kerfolio.trials.outcome_told import grade_told, marks_told
 from kerfolio.trials.ranking import Best
-from kerfolio.trials.told import grade_told, marks_told, subject_told, tally_told
+from kerfolio.trials.told import subject_told, tally_told
 from kerfolio.writing.svg import inline_svg
 
 LEAST = 3

@@ -11,10 +11,10 @@ from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, listed, say
 from kerfolio.basis.thickness import thickness_text
-from kerfolio.chapters.trials import grade_words
 from kerfolio.model.trial import Batch, Sent, Trial
 from kerfolio.model.workshop import Workshop
 from kerfolio.trials.metres import metres_at, metres_words, trend_words, trends, way_text
+from kerfolio.trials.outcome_told import grade_told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,7 +85,7 @@ def _of_sent(sent: Sent, reader: Reader) -> Iterator[tuple[str, str]]:
     yield "true-cut", "" if sent.true_cut is None else tool_text(sent.true_cut, reader)
     yield "fit", _length(sent.fit, reader)
     yield "went", _word(sent.went.word if sent.went else "", reader)
-    yield "outcome", grade_words(sent.grade, reader) if sent.grade else ""
+    yield "outcome", grade_told(sent.grade, reader) if sent.grade else ""
 
 
 def _of_trial(trial: Trial, reader: Reader, currency: str) -> Iterator[tuple[str, str]]:
@@ -104,7 +104,7 @@ def _of_trial(trial: Trial, reader: Reader, currency: str) -> Iterator[tuple[str
     yield "true-cut", "" if trial.true_cut is None else tool_text(trial.true_cut, reader)
     grades = (("top", outcome.top), ("bottom", outcome.bottom), ("show-side", outcome.face))
     for name, grade in grades:
-        yield name, grade_words(grade, reader) if grade else ""
+        yield name, grade_told(grade, reader) if grade else ""
     yield "metres", "" if spent.metres is None else way_text(spent.metres, reader)
     yield "reckoned-minutes", _figure(spent.reckoned_minutes, reader)
     yield "minutes", _figure(spent.minutes, reader)

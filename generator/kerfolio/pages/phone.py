@@ -10,7 +10,6 @@ from markupsafe import Markup
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.chapters.trials import grade_words
 from kerfolio.model.outcome import Grade, Mark
 from kerfolio.model.stated import ENTRIES_FORMAT
 from kerfolio.model.stock import FAMILIES, SHAPED, CutterStock, Stock
@@ -30,6 +29,7 @@ from kerfolio.trials.known import (
     passes_as_stated,
     speed_as_stated,
 )
+from kerfolio.trials.outcome_told import grade_told, mark_told
 
 Named = tuple[tuple[str, str], ...]
 
@@ -68,11 +68,11 @@ def phone_page(identity: Identity, known: Known) -> str:
         cutters_tried=cutters_tried,
         cutters=cutters,
         grades=tuple(
-            (word.word, grade_words(grade, reader), word.says)
+            (word.word, grade_told(grade, reader), word.says)
             for word, grade in zip(grades(reader), reversed(Grade), strict=True)
         ),
         feels=tuple((each.word, each.says) for each in feels(reader)),
-        marks=tuple((each.value, say(reader, "trials-mark", mark=each.value)) for each in Mark),
+        marks=tuple((each.value, mark_told(each, reader)) for each in Mark),
         data=script_data(json_text(_data(identity, known))),
         script=script,
     )

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from datetime import date
 
 from kerfolio.basis.reader import Reader
-from kerfolio.chapters.trials import outcome_words, settings, title_of
+from kerfolio.chapters.trials import settings, title_of
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
+from kerfolio.trials.outcome_told import outcome_told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +53,7 @@ def trial_views(
             day=each.date,
             title=title_of(each, stock or Stock(), reader),
             plan=each.plan.name if each.plan else "",
-            outcome=outcome_words(each.outcome, reader),
+            outcome=outcome_told(each.outcome, reader),
             clean=each.outcome.clean,
             settings=settings(each, stock or Stock(), reader),
             photo=show(each.photo),

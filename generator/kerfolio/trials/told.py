@@ -11,12 +11,12 @@ from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.lengths import both
 from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.saying import day_text, listed, say
-from kerfolio.model.outcome import Grade, Mark
+from kerfolio.basis.saying import day_text, say
 from kerfolio.trials.best import Answer, Elsewhere
 from kerfolio.trials.chances import Tally
 from kerfolio.trials.cut import Settings
 from kerfolio.trials.next_trial import Next
+from kerfolio.trials.outcome_told import grade_told, marks_told
 from kerfolio.trials.ranking import GOOD, Best, Failure
 from kerfolio.trials.subject import Subject
 
@@ -32,16 +32,6 @@ def subject_told(subject: Subject, reader: Reader) -> str:
 def operation_told(subject: Subject, reader: Reader) -> str:
     """Return what is cut, as a heading."""
     return say(reader, "logbest-operation", operation=name_of(subject.operation.value))
-
-
-def grade_told(grade: Grade, reader: Reader) -> str:
-    """Return a grade in a word or two."""
-    return say(reader, "trials-grade", grade=name_of(grade.word))
-
-
-def marks_told(marks: Sequence[Mark], reader: Reader) -> str:
-    """Return what is seen on cuts."""
-    return listed(reader, [say(reader, "trials-mark", mark=each.value) for each in marks])
 
 
 def tally_told(counted: Tally, reader: Reader) -> str:
