@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
 from kerfolio.basis.reader import Reader
-from kerfolio.chapters.changes import draft_of, letter, pieces_told, serving
+from kerfolio.chapters.changes import blocks_of, draft_of, letter, pieces_told, serving
 from kerfolio.drawing.change_view import change_view
 from kerfolio.drawing.vocabulary import Ink, Stroke
 from kerfolio.model.plan import Release
+from kerfolio.releasing.change import ReleaseChange, without_shapes
+from tests.pages.invented import edition
 from tests.plans import workshop
 from tests.releasing.pairs import CASES
 from tests.releasing.test_pairs import compared, with_changes
@@ -80,6 +83,21 @@ def test_a_draft_names_the_parts_that_changed() -> None:
     case = CASES["wider"]
     plan = workshop(case.plan).plans[0]
     assert draft_of(compared(case), plan, ENGLISH).startswith("Changed: Rail, Stretcher and Top. ")
+
+
+def words_of_slot_moved(change: ReleaseChange) -> str:
+    plan = workshop(CASES["slot moved"].plan).plans[0]
+    return repr([*blocks_of(change, replace(edition(), plan=plan, exact=False))])
+
+
+def test_who_may_not_see_shapes_is_not_told_that_nothing_moved() -> None:
+    change = compared(CASES["slot moved"])
+    assert "Side: what meets other pieces lies elsewhere (rail slot)." in words_of_slot_moved(
+        change
+    )
+    hidden = words_of_slot_moved(without_shapes(change))
+    assert "Side: of another shape." in hidden
+    assert "rail slot" not in hidden
 
 
 def test_what_moved_is_ringed_over_the_older_outline() -> None:

@@ -20,6 +20,7 @@ changes-part-renamed = { $part }: hieß { $was } und ist dasselbe.
 changes-part-mirrored = { $part }: andersherum gezeichnet.
 changes-part-moved = { $part }: was andere Stücke trifft, liegt woanders ({ $features }).
 changes-part-changed = { $part }: von anderer Form; was andere Stücke trifft, liegt, wo es lag.
+changes-part-reshaped = { $part }: von anderer Form.
 changes-part-cut = { $part }: Ecken oder Gravuren sind anders geschnitten, keine Kante liegt woanders.
 changes-part-more = { $part }: { $count } mehr.
 changes-part-fewer = { $part }: { $count } weniger.

@@ -20,6 +20,7 @@ changes-part-renamed = { $part }: was called { $was }, and is the same.
 changes-part-mirrored = { $part }: drawn the other way round.
 changes-part-moved = { $part }: what meets other pieces lies elsewhere ({ $features }).
 changes-part-changed = { $part }: of another shape; what meets other pieces lies where it lay.
+changes-part-reshaped = { $part }: of another shape.
 changes-part-cut = { $part }: corners or engravings are cut otherwise, no edge moved.
 changes-part-more = { $part }: { $count } more.
 changes-part-fewer = { $part }: { $count } fewer.

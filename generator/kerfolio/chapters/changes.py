@@ -169,7 +169,8 @@ def _part(part: PartChange, reader: Reader) -> Iterator[str]:
         features = listed(reader, names[:_MOST_MOVED])
         yield say(reader, "changes-part-moved", part=title, features=features)
     elif part.state is State.CHANGED:
-        yield say(reader, "changes-part-changed", part=title)
+        seen = part.after is not None  # who may not see shapes is not told what moved in them
+        yield say(reader, "changes-part-changed" if seen else "changes-part-reshaped", part=title)
     elif part.cut:
         yield say(reader, "changes-part-cut", part=title)
     if part.more:
