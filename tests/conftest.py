@@ -49,6 +49,8 @@ def hangs_on_what_is_thought() -> Iterator[None]:
 
 SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"
 BUILT = ("site", "supporters", ".kerfolio")
+_NAMES_A_PLAN = re.compile(r" +(?:- \{.*)?plan: ([a-z-]+)(?:,.*\})?\n")
+"""A line of the log that names a plan: alone, or with the whole of an entry."""
 
 
 def files_of(folder: Path) -> dict[str, bytes]:
@@ -73,7 +75,7 @@ def copy_of_sample(target: Path, plans: Iterable[str] | None = None) -> Path:
                 shutil.rmtree(each)
         for each in (target / "log").glob("*.yaml"):
             lines = each.read_text("utf-8").splitlines(keepends=True)
-            others = (re.fullmatch(r" +plan: ([a-z-]+)\n", line) for line in lines)
+            others = (_NAMES_A_PLAN.fullmatch(line) for line in lines)
             pairs = zip(lines, others, strict=True)
             own = (line for line, other in pairs if not other or other[1] in kept)
             each.write_text("".join(own), "utf-8")

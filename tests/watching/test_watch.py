@@ -175,8 +175,9 @@ def test_readers_pages_are_made_of_a_copy_and_reach_neither_workshop_nor_out(
     fake.write_text(
         f"#!{sys.executable}\n"
         "import pathlib, sys\n"
-        "module, name, command, shop, out, site, supporters, hidden = sys.argv[1:]\n"
-        "assert (module, name, command, out) == ('-m', 'kerfolio', 'publish', '--out')\n"
+        "module, name, command, shop, draft, out, site, supporters, hidden = sys.argv[1:]\n"
+        "assert (module, name, command) == ('-m', 'kerfolio', 'publish')\n"
+        "assert (draft, out) == ('--draft', '--out')\n"
         "assert supporters == '--supporters-out'\n"
         "(pathlib.Path(shop) / 'plans/rack/layout.json').write_text('{}')\n"
         "pathlib.Path(site).mkdir(exist_ok=True)\n"

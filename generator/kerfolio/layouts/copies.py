@@ -23,7 +23,7 @@ _CROWD = 80
 """Copies of more pieces together than this are laid out in smaller groups: a search over more takes
 long and seldom saves a sheet."""
 
-_SHARE = 5
+SHARE = 5
 """Several copies are packed with this part of the moves that one has."""
 
 
@@ -116,7 +116,7 @@ def _of(job: Job, count: int) -> Job:
     """Return the job of the first so many copies."""
     wanted = sorted({blank.copy for blank in job.blanks})[:count]
     blanks = tuple(blank for blank in job.blanks if blank.copy in wanted)
-    return replace(job, blanks=blanks, moves=job.moves if count == 1 else job.moves // _SHARE)
+    return replace(job, blanks=blanks, moves=job.moves if count == 1 else job.moves // SHARE)
 
 
 def _counts(groups: Groups) -> Counter[int]:
