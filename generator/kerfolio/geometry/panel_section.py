@@ -20,6 +20,7 @@ _LINES = 61
 """So many lines side by side are looked along for the place where two panels meet."""
 _LEAST = 1e-3
 _SPECK = 1e-6
+_LINE_STRING = 1  # the library's number of its type
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,11 +80,7 @@ def reach_along(made: Section, near: float, wanted: float | None) -> Reach | Non
     Of those within ``near`` mm of the origin that is taken whose size is nearest to the one
     ``wanted``; without one the largest shared, else the smallest free one. None where none is.
     """
-    found = [
-        each
-        for step in range(_LINES)
-        for each in _reaches(made, near, near * (2 * step / (_LINES - 1) - 1) * 0.98 + 1e-4)
-    ]
+    found = [*_reaches(made, near)]
     if not found:
         return None
     shared = [each for each in found if each.kind == "overlap"]
@@ -105,26 +102,38 @@ def _away(reach: Reach) -> float:
     return round(abs(reach.middle[0]) + abs(reach.middle[1]), 3)
 
 
-def _reaches(made: Section, near: float, y: float) -> Iterator[Reach]:
-    line = shapely.LineString([(-near, y), (near, y)])
-    one, other = (_spans(shapely.intersection(line, each)) for each in (made.one, made.other))
-    both = _spans(shapely.intersection(shapely.intersection(line, made.one), made.other))
-    yield from (Reach((a, y), (b, y), "overlap") for a, b in both if b - a > _LEAST)
-    ends = sorted([(*each, 0) for each in one] + [(*each, 1) for each in other])
+def _reaches(made: Section, near: float) -> Iterator[Reach]:
+    """Yield every stretch along one of the lines, which are asked all at once."""
+    heights = [near * (2 * step / (_LINES - 1) - 1) * 0.98 + 1e-4 for step in range(_LINES)]
+    lines = shapely.linestrings([[(-near, y), (near, y)] for y in heights])
+    in_one = shapely.intersection(lines, made.one)
+    spans = (
+        heights,
+        _spans(in_one),
+        _spans(shapely.intersection(lines, made.other)),
+        _spans(shapely.intersection(in_one, made.other)),
+    )
     low, _, high, _ = shapely.bounds(shapely.intersection(made.other, _window((0, 0), near)))
-    for start, end in one:
-        for side, kind in ((low, "in"), (high, "past")):
-            for tip in (start, end):
-                if abs(tip - side) > _LEAST and -near < tip < near:
+    for y, one, other, both in zip(*spans, strict=True):
+        yield from (Reach((a, y), (b, y), "overlap") for a, b in both if b - a > _LEAST)
+        ends = sorted([(*each, 0) for each in one] + [(*each, 1) for each in other])
+        for tip in (each for span in one for each in span if -near < each < near):
+            for side, kind in ((low, "in"), (high, "past")):
+                if abs(tip - side) > _LEAST:
                     yield Reach((min(tip, side), y), (max(tip, side), y), kind)
-    for (_, end, mine), (start, _, theirs) in pairwise(ends):
-        if mine != theirs and _LEAST < start - end < inf:
-            yield Reach((end, y), (start, y), "gap")
+        for (_, end, mine), (start, _, theirs) in pairwise(ends):
+            if mine != theirs and _LEAST < start - end < inf:
+                yield Reach((end, y), (start, y), "gap")
 
 
-def _spans(shape: Any) -> list[tuple[float, float]]:
-    parts = [each for each in shapely.get_parts(shape) if each.geom_type == "LineString"]
-    return sorted((float(each.bounds[0]), float(each.bounds[2])) for each in parts if each.length)
+def _spans(shapes: Any) -> list[list[tuple[float, float]]]:
+    """Return from where to where along x there is something of each of some shapes."""
+    parts, of = shapely.get_parts(shapes, return_index=True)
+    is_line = (shapely.get_type_id(parts) == _LINE_STRING) & (shapely.length(parts) > 0)
+    found: list[list[tuple[float, float]]] = [[] for _ in shapes]
+    for number, bounds in zip(of[is_line], shapely.bounds(parts[is_line]), strict=True):
+        found[number].append((float(bounds[0]), float(bounds[2])))
+    return [sorted(each) for each in found]
 
 
 def areas(shapes: Iterable[Any], middle: Point, half: float) -> tuple[Flat, ...]:
