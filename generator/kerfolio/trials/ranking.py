@@ -1,8 +1,8 @@
 """Which settings came out best, and what failed nearest to them.
 
-A cut speaks for all settings alike (``cut.apart``), so that one wrong verdict among several decides
-nothing. Of settings that came out well those are best whose neighbours may be said to reach the
-best grade (``chances.assured``), then those whose neighbours reach it surest. What is best is
+A cut speaks for all settings alike (``shop.alike.apart``), so that one wrong verdict among several
+decides nothing. Of settings that came out well those are best whose neighbours may be said to reach
+the best grade (``chances.assured``), then those whose neighbours reach it surest. What is best is
 picked from among several, and so looks a little better than it is.
 """
 
@@ -16,8 +16,10 @@ from dataclasses import dataclass
 
 from kerfolio.model.outcome import Grade, Mark
 from kerfolio.model.stock import CutterStock
+from kerfolio.shop.alike import ALIKE, Axis, apart, chip_steps, under_tip, way_to
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.chances import Tally, assured, more_needed, share_within, summed, tally
-from kerfolio.trials.cut import ALIKE, CHIP_STEP, Axis, Cut, Settings, apart, under_tip, way_to
+from kerfolio.trials.cut import Cut
 
 GOOD = Grade.NEARLY_CLEAN
 """The least that settings must reach to be called good: a stroke or two of fine paper."""
@@ -25,9 +27,10 @@ GOOD = Grade.NEARLY_CLEAN
 _HERE = 0.5
 """Cuts no more steps apart than that are taken for the same place when it is called a failure."""
 _CELL = 0.05
-"""Cuts whose chip loads differ by less, and whose first passes by less than a sixteenth of the
-diameter, are gathered before any two are compared, so that long logs take no longer to compare."""
 _SIXTEENTH = 1 / 16
+"""Cuts whose chip loads differ by less than that share, and whose passes by less than a sixteenth
+of the diameter, with about one speed, are gathered before any two are compared, so that long logs
+take no longer to compare."""
 _MOST_FAILURES = 4
 
 
@@ -175,7 +178,7 @@ class Ground:
         return sum(spot.tally.total for spot in self._near(settings, _HERE))
 
     def _near(self, here: Settings, steps: float) -> list[_Spot]:
-        at = _steps(here.chip)
+        at = chip_steps(here.chip)
         low = bisect_left(self._places, at - steps)
         high = bisect_right(self._places, at + steps)
         near = self._spots[low:high]
@@ -199,21 +202,21 @@ def marks_of(cuts: Iterable[Cut]) -> tuple[Mark, ...]:
     return tuple(sorted(counted, key=lambda mark: (-counted[mark], order.index(mark))))
 
 
-def _steps(chip: float) -> float:
-    return math.log(chip) / math.log(CHIP_STEP)
-
-
 def _spot(cuts: Sequence[Cut]) -> _Spot:
     counted = tally(each.grade for each in cuts)
     settings = max(cuts, key=lambda each: each.grade).settings
-    return _Spot(at=_steps(settings.chip), settings=settings, cuts=tuple(cuts), tally=counted)
+    return _Spot(at=chip_steps(settings.chip), settings=settings, cuts=tuple(cuts), tally=counted)
 
 
 def _cell(settings: Settings, cutter: CutterStock) -> tuple[object, ...]:
-    first = settings.first
+    def deep(mm: float | None) -> int | None:
+        return None if mm is None else math.floor(mm / (_SIXTEENTH * cutter.diameter))
+
     return (
         math.floor(math.log(settings.chip) / _CELL),
-        None if first is None else math.floor(first / (_SIXTEENTH * cutter.diameter)),
-        under_tip(first, cutter),
+        math.floor(math.log(settings.speed or 1.0) / (2 * _CELL)),
+        deep(settings.first),
+        deep(settings.later),
+        under_tip(settings.first, cutter),
         settings.climb,
     )
