@@ -35,7 +35,9 @@ from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Page, Workshop
 from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.log import private_log_page
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
+from kerfolio.publishing.plans_now import now_in
 from kerfolio.reading.picture import read_picture
 from kerfolio.settling.settled import FitVariant
 from kerfolio.writing.photo import sized
@@ -294,6 +296,11 @@ def workshop() -> Workshop:
         trials=(*TRIALS, SECRET),
         pages=(PAGE,),
     )
+
+
+def whole_log(found: Workshop, log_folder: str = "../../../log/") -> str:
+    """Return the private page of a workshop's log."""
+    return private_log_page(found, now_in(found), log_folder)
 
 
 CONTENTS = (

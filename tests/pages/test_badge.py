@@ -11,11 +11,10 @@ import pytest
 from kerfolio.model.look import Logo, Look, TypePair
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.all_pages import site_texts
-from kerfolio.pages.log import private_log_page
 from kerfolio.pages.theme import stylesheet
 from kerfolio.pages.typefaces import files_of
 from kerfolio.writing.webfont import web_fonts
-from tests.pages.invented import site, workshop
+from tests.pages.invented import site, whole_log, workshop
 from tests.pages.markup import Tree
 
 SVG = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 20"><path d="M0 0h9v9z"/></svg>'
@@ -54,9 +53,9 @@ def test_a_logo_says_the_name_itself() -> None:
 
 def test_a_page_of_one_file_holds_either() -> None:
     found = workshop()
-    drawn = Tree(private_log_page(found))
+    drawn = Tree(whole_log(found))
     assert icon(drawn).startswith("data:image/svg+xml;base64,")
-    own = Tree(private_log_page(replace(found, identity=with_logo(found.identity))))
+    own = Tree(whole_log(replace(found, identity=with_logo(found.identity))))
     assert b64decode(icon(own).partition(",")[2]) == SVG
 
 

@@ -17,7 +17,6 @@ from kerfolio.basis.colour import rgb
 from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.look import Look
-from kerfolio.pages.log import private_log_page
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
 from tests.edition.carrying import carrying
@@ -30,6 +29,7 @@ from tests.pages.invented import (
     plan_files,
     put,
     site,
+    whole_log,
     workshop,
     write,
 )
@@ -52,9 +52,7 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     start = start_here(edition(), CONTENTS, pictures(edition()))
     put(folder / "bundle" / "start-here.html", start.encode())
     put(folder / "log" / "edge.jpg", picture(480, 320))
-    put(
-        folder / "private" / "log.html", private_log_page(workshop(), log_folder="../log/").encode()
-    )
+    put(folder / "private" / "log.html", whole_log(workshop(), log_folder="../log/").encode())
     return folder
 
 

@@ -17,10 +17,9 @@ import pytest
 
 from kerfolio.model.prose import Paragraph, Prose, Span
 from kerfolio.pages.all_pages import site_texts
-from kerfolio.pages.log import private_log_page
 from kerfolio.pages.site import Site
 from kerfolio.pages.start import start_here
-from tests.pages.invented import edition, pictures, site, workshop
+from tests.pages.invented import edition, pictures, site, whole_log, workshop
 from tests.pages.markup import Tree
 
 EVIL = "\"'><script>alert(1)</script><img src=x onerror=alert(1)>&\u2028</title></style>\x07\x00"
@@ -75,7 +74,7 @@ def hostile_pages() -> dict[str, str]:
     bad = ('cut/17.8mm/"><script>alert(1)</script>.svg', "booklet-a4.pdf", 'x" onclick="y')
     texts["start-here.html"] = start_here(first, bad, pictures(edition()))
     log = workshop()
-    texts["private"] = private_log_page(
+    texts["private"] = whole_log(
         replace(log, identity=HOSTILE.identity, trials=poisoned(log.trials))
     )
     return texts

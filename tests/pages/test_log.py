@@ -7,10 +7,10 @@ from dataclasses import replace
 from kerfolio.basis.reader import METRIC
 from kerfolio.model.outcome import Feel, Grade, Mark, Outcome
 from kerfolio.model.trial import Batch, Log, Trial
-from kerfolio.pages.log import log_page, private_log_page, tallies
+from kerfolio.pages.log import log_page, tallies
 from kerfolio.reading.log_ids import with_ids
 from kerfolio.trials.log import public
-from tests.pages.invented import SECRET, TRIALS, site, workshop
+from tests.pages.invented import SECRET, TRIALS, site, whole_log, workshop
 from tests.pages.markup import Element, Tree
 from tests.trials.hidden_truth import COMPRESSION, invented_log, stock
 
@@ -22,7 +22,7 @@ def test_the_public_log_has_only_what_it_is_given() -> None:
 
 
 def test_the_private_log_has_all_and_says_so() -> None:
-    page = Tree(private_log_page(workshop()))
+    page = Tree(whole_log(workshop()))
     text = page.text_of("body")
     for trial in (*TRIALS, SECRET):
         assert trial.title in text
@@ -33,7 +33,7 @@ def test_the_private_log_has_all_and_says_so() -> None:
 
 
 def test_trials_stand_newest_first() -> None:
-    days = [each.attributes["datetime"] for each in Tree(private_log_page(workshop())).all("time")]
+    days = [each.attributes["datetime"] for each in Tree(whole_log(workshop())).all("time")]
     assert days == ["2026-09-30", "2026-09-28", "2026-09-01"]
 
 
@@ -52,7 +52,7 @@ def test_of_one_day_the_last_is_first_in_public_too() -> None:
 def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> None:
     first, second = (replace(TRIALS[0], title=title) for title in ("Kante, längs", "Again"))
     found = replace(workshop(), trials=_addressed(first, second, first, second))
-    page = Tree(private_log_page(found))
+    page = Tree(whole_log(found))
     day = first.date.isoformat()
     places = [each.attributes["id"] for each in page.all("li") if "id" in each.attributes]
     assert places == [
@@ -62,9 +62,7 @@ def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> No
         f"{day}-kante-laengs",
     ]
     assert f"#{day}-again--2" in page.values("href")
-    later = Tree(
-        private_log_page(replace(found, trials=_addressed(first, second, first, second, first)))
-    )
+    later = Tree(whole_log(replace(found, trials=_addressed(first, second, first, second, first))))
     assert set(places) < {each.attributes.get("id") for each in later.all("li")}
 
 
@@ -73,7 +71,7 @@ def test_the_log_speaks_the_language_of_its_readers_and_sets_their_signs() -> No
     fuzzy = Outcome(whole=Grade.NEARLY_CLEAN, marks=(Mark.FUZZ,))
     trial = replace(TRIALS[0], outcome=fuzzy, title='The "rail"')
     german = replace(found, identity=replace(found.identity, language="de"), trials=(trial,))
-    text = Tree(private_log_page(german)).text_of("main")
+    text = Tree(whole_log(german)).text_of("main")
     assert "Fast sauber: Flaum" in text
     assert "Das ganze Logbuch" in text
     assert "The „rail“" in text
@@ -81,13 +79,13 @@ def test_the_log_speaks_the_language_of_its_readers_and_sets_their_signs() -> No
 
 def test_photos_of_the_private_log_stay_in_the_log_folder() -> None:
     found = workshop()
-    assert [e.attributes["src"] for e in Tree(private_log_page(found)).all("img")] == [
+    assert [e.attributes["src"] for e in Tree(whole_log(found)).all("img")] == [
         "../../../log/edge.jpg"
     ]
     photo = TRIALS[0].photo
     assert photo is not None
     odd = replace(TRIALS[0], photo=replace(photo, file='a "b".jpg'))
-    page = Tree(private_log_page(replace(found, trials=(odd,)), log_folder="here/"))
+    page = Tree(whole_log(replace(found, trials=(odd,)), log_folder="here/"))
     assert page.all("img")[0].attributes["src"] == "here/a%20%22b%22.jpg"
 
 
@@ -100,7 +98,7 @@ def test_outcomes_are_counted_for_sheet_and_cutter_failures_too() -> None:
 
 
 def test_an_empty_log_is_a_page_still() -> None:
-    page = Tree(private_log_page(replace(workshop(), trials=())))
+    page = Tree(whole_log(replace(workshop(), trials=())))
     assert page.faults == []
     assert "Nothing is logged yet." in page.text_of("main")
 
@@ -114,7 +112,7 @@ def test_the_private_log_answers_with_charts_and_a_table_behind_each() -> None:
     )
     sheet = replace(log[0], id="batch", batch=Batch(name="May", readings=(18.1, 18.3)))
     found = replace(shop, stock=stock(), trials=(*log, *fits, sheet))
-    page = Tree(private_log_page(found))
+    page = Tree(whole_log(found))
     text = page.text_of("main")
     assert "Best known settings" in text
     assert "The next trial" in text

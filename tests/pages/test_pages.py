@@ -12,17 +12,16 @@ import pytest
 
 from kerfolio.edition.public import shown_to_all
 from kerfolio.pages.all_pages import site_texts
-from kerfolio.pages.log import private_log_page
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
-from tests.pages.invented import CONTENTS, edition, locked, pictures, site, workshop
+from tests.pages.invented import CONTENTS, edition, locked, pictures, site, whole_log, workshop
 from tests.pages.markup import Tree
 
 SITE = site()
 TEXTS = site_texts(SITE)
 ALONE = {
     "start-here.html": start_here(edition(), CONTENTS, pictures(edition())),
-    "log.html": private_log_page(workshop()),
+    "log.html": whole_log(workshop()),
     "404.html": TEXTS["404.html"],
 }
 PAGES = {name: text for name, text in TEXTS.items() if name.endswith(".html")} | ALONE

@@ -69,8 +69,11 @@ def test_every_difference_is_told_with_its_line() -> None:
     better = entry(4, Grade.CLEAN, 4500, speed_rpm=16000, passes=(6.0, 12.1))
     (found,) = told(SANDED, better)
     assert found.severity == "note"
-    assert "with a feed of 4500 mm/min, 16000 rpm and a first pass of 6 mm it came" in found.message
-    lines = "Write `feed: 4500 mm/min`, `speed: 16000 rpm` and 6 mm as the first of `passes`."
+    assert (
+        "with a feed of 4500 mm/min, 16000 rpm and passes of 6 mm and 12.1 mm it came"
+        in found.message
+    )
+    lines = "Write `feed: 4500 mm/min`, `speed: 16000 rpm` and `passes: [6 mm, rest]`."
     assert lines in found.advice
 
 
@@ -126,5 +129,5 @@ def test_many_outdated_entries_are_one_remark() -> None:
 def test_in_inches_it_is_told_in_inches() -> None:
     (one,) = told(SANDED, entry(4, Grade.CLEAN, 4500, passes=(0.31 * 25.4 / 2, 14.0)))
     words = f"{in_words(one.words, INCHES)} {in_words(one.counsel, INCHES)}"
-    assert "a feed of 177 in/min and a first pass of 0.155 in" in words
+    assert "a feed of 177 in/min and passes of 0.155 in and" in words
     assert " mm" not in words

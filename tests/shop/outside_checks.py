@@ -37,6 +37,7 @@ from tests.plans import workshop
 from tests.settling.damp_checks import damp_checks
 from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
 from tests.shop.outside_worked import worked_checks
+from tests.trials.log_checks import log_checks
 
 _INCH = float(MM_PER_UNIT["in"])
 _POUND = 4.4482216152605  # N; 0.45359237 kg x 9.80665 m/s2, both exact
@@ -57,6 +58,7 @@ def checks() -> tuple[OutsideCheck, ...]:
         *worked_checks(),
         *in_use_checks(),
         *damp_checks(),
+        *log_checks(),
     )
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Batch, Trial
-from kerfolio.shop.outdated import Outdated, PlanNow, now_of, outdated, outdated_of
+from kerfolio.shop.outdated import CutSince, Outdated, PlanNow, now_of, outdated, outdated_of
 from tests.plans import workshop
 
 NOW = PlanNow(
@@ -66,3 +66,46 @@ def test_only_entries_of_the_plan_are_asked() -> None:
         (TRIAL, old, replace(old, plan=Named("stool")), replace(old, plan=None)), NOW
     )
     assert [trial for trial, _ in found] == [old]
+
+
+def since(version: str, **same: tuple[str, ...]) -> CutSince:
+    return CutSince(version=version, by="1.1.0", **same)
+
+
+RECORDED = replace(
+    NOW,
+    since=(
+        since("1.0.0", parts=("rail",), sheets=()),
+        since("1.1.0", parts=("rail", "side"), sheets=("birch-plywood-15",)),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("more", "why"),
+    [
+        ({"release": "1.0.0", "part": Named("rail")}, Outdated(since=("1.2.0",))),
+        (
+            {"release": "1.0.0", "part": Named("side")},
+            Outdated(otherwise="1.1.0", since=("1.2.0",)),
+        ),
+        ({"release": "1.0.0"}, Outdated(otherwise="1.1.0", since=("1.2.0",))),
+        ({"release": "1.1.0"}, Outdated(since=("1.2.0",))),
+        ({"release": "1.1.0", "stock": None}, Outdated(since=("1.2.0",))),
+        ({"release": "1.2.0"}, Outdated()),
+        ({"release": "0.9.0"}, Outdated(gone="0.9.0")),
+    ],
+)
+def test_where_releases_have_records_what_they_cut_otherwise_decides(
+    more: dict[str, object], why: Outdated
+) -> None:
+    assert outdated(replace(TRIAL, **more), RECORDED) == why  # type: ignore[arg-type]
+
+
+def test_where_the_newest_has_a_record_a_release_that_changed_nothing_of_it_is_no_reason() -> None:
+    to_last = replace(since("1.0.0", parts=("rail",)), by="1.2.0")
+    now = replace(NOW, since=(to_last, replace(to_last, version="1.2.0")))
+    old = replace(TRIAL, release="1.0.0")
+    assert not outdated(replace(old, part=Named("rail")), now)
+    assert outdated(replace(old, part=Named("side")), now) == Outdated(otherwise="1.2.0")
+    assert outdated(replace(old, release="1.1.0"), now) == Outdated(since=("1.2.0",))

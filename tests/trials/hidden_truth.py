@@ -23,7 +23,7 @@ from kerfolio.model.statement import Named
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.reading.workshop import read_workshop
-from kerfolio.trials.cut import Settings
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.subject import Subject
 
 PLYWOOD, COMPRESSION = "plywood-3-4", "compression-1-4in"
@@ -104,7 +104,7 @@ def trial(of: Subject, settings: Settings, day: int, outcome: Outcome) -> Trial:
         stock=Named(of.sheet.name),
         cutter=Named(of.cutter.name),
         speed_rpm=settings.speed,
-        feed_mm_per_min=settings.chip * settings.speed * of.cutter.flutes,
+        feed_mm_per_min=settings.feed,
         plunge_mm_per_min=settings.plunge,
         passes=settings.passes,
         outcome=outcome,
@@ -141,7 +141,7 @@ def _tried(of: Subject, count: int, day: int, wrong: float, chance: Random) -> l
             feed, speed = best.feed_mm_per_min or 1.0, best.speed_rpm or 1.0
             chip = feed / (speed * of.cutter.flutes) * math.exp(chance.uniform(-0.12, 0.12))
             first = (best.first_pass or 1.0) + chance.uniform(-0.6, 0.6)
-            settings = replace(settings, chip=chip, speed=speed, passes=_down_to(of, first))
+            settings = replace(settings, speed=speed, passes=_down_to(of, first)).with_chip(chip)
         made.append(cut(of, settings, day + number, wrong, chance))
     return made
 
@@ -151,7 +151,8 @@ def _anywhere(of: Subject, chance: Random) -> Settings:
     chip = wanted * math.exp(chance.uniform(-1.2, 1.2))
     first = of.cutter.diameter * chance.choice((0.5, 0.75, 1.0, 1.24, 1.5, 2.0))
     speed = chance.choice((14_000.0, 16_000.0, 18_000.0))
-    return Settings(chip=chip, speed=speed, feed=0.0, plunge=900.0, passes=_down_to(of, first))
+    passes, flutes = _down_to(of, first), of.cutter.flutes
+    return Settings(speed=speed, plunge=900.0, passes=passes, flutes=flutes).with_chip(chip)
 
 
 def _down_to(of: Subject, first: float) -> tuple[float, ...]:

@@ -12,8 +12,10 @@ from kerfolio.model.outcome import Feel, Grade, Mark, Outcome
 from kerfolio.model.router import Router
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.shop.alike import Axis, apart
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.best import Answer, answer
-from kerfolio.trials.cut import Axis, Settings, apart, cut_of
+from kerfolio.trials.cut import cut_of
 from kerfolio.trials.next_trial import Why
 from kerfolio.trials.subject import Subject, sorted_log
 from tests.trials.hidden_truth import (
@@ -52,7 +54,7 @@ def test_the_invented_log_is_what_it_is_meant_to_be() -> None:
     assert {each.stock.name for each in log if each.stock} == set(SHEETS)
     assert {each.cutter.name for each in log if each.cutter} == set(CUTTERS)
     sound = invented_log(1)
-    crisp = Settings(chip=0.114, speed=16000, feed=0, passes=(CRISPEST, 11.0))
+    crisp = Settings(speed=16000, feed=3648, passes=(CRISPEST, 11.0), flutes=2)
     assert at(OURS, crisp) is Grade.CLEAN
     assert at(OURS, replace(crisp, passes=(TIP - 1, 14.0))) is Grade.TO_SAND
     assert log == invented_log(1, 0.1) != sound, "seeded"
@@ -123,7 +125,7 @@ def _names(each: Trial) -> tuple[str, str]:
     return str(each.stock), str(each.cutter)
 
 
-GOOD = Settings(chip=0.114, speed=16000.0, feed=3648.0, plunge=900.0, passes=(CRISPEST, 10.8))
+GOOD = Settings(speed=16000.0, feed=3648.0, plunge=900.0, passes=(CRISPEST, 10.8), flutes=2)
 CLEAN = Outcome(whole=Grade.CLEAN)
 
 
@@ -166,7 +168,7 @@ def test_where_no_table_tells_it_says_so() -> None:
 
 
 def test_the_next_trial_lies_between_the_best_and_the_failure() -> None:
-    torn = replace(GOOD, chip=0.3, feed=9600.0)
+    torn = GOOD.with_chip(0.3)
     badly = Outcome(whole=Grade.TO_MEND, marks=(Mark.CHATTER,))
     slow = replace(MACHINE, feed=5_000.0)
     found = asked(log_of(*[(GOOD, CLEAN)] * 4, (torn, badly)), machine=slow)

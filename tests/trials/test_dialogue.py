@@ -11,6 +11,7 @@ from kerfolio.model.outcome import Grade
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import ChipLoad, CutterStock, DepthRule, SheetStock, Stock
 from kerfolio.model.trial import Trial
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.answers import KEYS, LEAST, MORE, Answers, parted, stated_by
 from kerfolio.trials.cut_figures import figure_lines, figures_of
 from kerfolio.trials.dialogue import (
@@ -21,7 +22,7 @@ from kerfolio.trials.dialogue import (
     more_fault,
     next_question,
 )
-from kerfolio.trials.known import Known, KnownPlan, UsedSetting
+from kerfolio.trials.known import Known, KnownPlan, Used
 
 PLY = SheetStock(
     name="ply",
@@ -61,10 +62,12 @@ STOCK = Stock(
         DepthRule(name="two", diameters=2, share=0.75),
     ),
 )
-OWN = UsedSetting(
-    stock="ply", cutter="compression-6", speed=18000, feed=4500, plunge=1200, passes=(8, 10.1)
+OWN = Used(
+    stock="ply",
+    cutter="compression-6",
+    settings=Settings(speed=18000, feed=4500, plunge=1200, passes=(8, 10.1)),
 )
-CARVED = UsedSetting(stock="ply", cutter="v-60", speed=18000, feed=1500, passes=(0.5,))
+CARVED = Used(stock="ply", cutter="v-60", settings=Settings(speed=18000, feed=1500, passes=(0.5,)))
 STOOL = KnownPlan(
     name="stool", title="Stool", release="1.2.0", sheets={"ply": 17.8}, cuts=(CARVED, OWN)
 )

@@ -40,6 +40,7 @@ NEW = Trial(
 CUTTER = CutterStock(
     name="compression-6", title="C", diameter=6.0, kind="compression", flutes=2, cutting_length=22.0
 )
+STOCK = Stock(cutters=(CUTTER,))
 BARE = Trial(date=date(2026, 5, 2), title="Just a note", public=True)
 
 
@@ -51,20 +52,20 @@ def test_only_what_is_marked_public_is_public() -> None:
 def test_filters_combine_and_newest_comes_first() -> None:
     log = [OLD, NEW, BARE]
     both = Asked(cutter="compression-6", verdict="clean")
-    assert answering(log, Asked()) == (NEW, BARE, OLD)
-    assert answering(log, Asked(cutter="compression-6")) == (NEW, OLD)
-    assert answering(log, both) == (NEW,)
-    assert answering(log, Asked(plan="stool", since=date(2026, 5, 2))) == (NEW,)
-    assert answering(log, Asked(sheet="mdf-18")) == ()
+    assert answering(log, Asked(), STOCK) == (NEW, BARE, OLD)
+    assert answering(log, Asked(cutter="compression-6"), STOCK) == (NEW, OLD)
+    assert answering(log, both, STOCK) == (NEW,)
+    assert answering(log, Asked(plan="stool", since=date(2026, 5, 2)), STOCK) == (NEW,)
+    assert answering(log, Asked(sheet="mdf-18"), STOCK) == ()
 
 
 def test_what_was_cut_is_stated_or_told_by_the_passes() -> None:
     groove = replace(NEW, passes=(4.0, 4.0))
     letters = replace(NEW, operation=Operation.LETTERS)
     log = [groove, letters, NEW, BARE]
-    assert answering(log, Asked(operation="part way")) == (groove,)
-    assert answering(log, Asked(operation="letters")) == (letters,)
-    assert answering(log, Asked(operation="through")) == (NEW, BARE)
+    assert answering(log, Asked(operation="part way"), STOCK) == (groove,)
+    assert answering(log, Asked(operation="letters"), STOCK) == (letters,)
+    assert answering(log, Asked(operation="through"), STOCK) == (NEW, BARE)
 
 
 def test_unknown_words_are_refused_with_the_nearest() -> None:

@@ -1,19 +1,18 @@
-"""How far a cutter has cut, and whether outcomes fall. Chances are checked against scipy."""
+"""How far a cutter has cut, and whether outcomes fall."""
 
 from __future__ import annotations
 
-import random
 from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from scipy.stats import kendalltau
 
 from kerfolio.model.outcome import Grade, Outcome
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import CutterStock
 from kerfolio.model.trial import Spent, Trial
 from kerfolio.trials.metres import chance_of_fall, metres_at, trends
+from tests.trials.log_checks import TUNA
 
 FIRST = date(2026, 5, 1)
 CUTTER = CutterStock(
@@ -76,18 +75,13 @@ def test_sharpening_begins_anew() -> None:
     assert [metres for metres, _ in found.points] == [50, 100, 150, 50, 100, 150]
 
 
-@pytest.mark.parametrize("seed", range(8))
-def test_the_variance_under_ties_is_that_of_the_reference(seed: int) -> None:
-    # scipy.stats.kendalltau(method="asymptotic") has the same variance without the correction by
-    # one, so that its chance and ours lie on either side of the score.
-    dice = random.Random(seed)
-    points = [(float(dice.randint(0, 9)), float(dice.randint(1, 5))) for _ in range(14)]
-    points = [(x, y - 0.4 * x) if seed % 2 else (x, y - (x > 4)) for x, y in points]
-    ours = chance_of_fall(points)
-    x, y = zip(*points, strict=True)
-    theirs = kendalltau(x, y, method="asymptotic", alternative="less").pvalue
-    if theirs < 0.5:
-        assert theirs < ours < theirs + 0.06
+def test_the_chance_is_that_of_the_printed_example() -> None:
+    """Hollander and Wolfe, as R's help prints it: T = 26, one-sided p = 0.05972 (from memory)."""
+    fallen = [(lightness, -liked) for lightness, liked in TUNA]
+    assert chance_of_fall(fallen) == pytest.approx(0.05972, abs=0.000005)
+    # By hand: one order in six, turned wholly, of the 720 that six may stand in.
+    assert chance_of_fall([(n, -n) for n in range(6)]) == pytest.approx(1 / 720)
+    assert chance_of_fall(TUNA) > 0.9
 
 
 def test_all_alike_is_no_fall() -> None:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from kerfolio.basis.reader import INCHES, METRIC, Reader
 from kerfolio.model.outcome import Grade, Mark, Outcome
-from kerfolio.trials.cut import Axis
+from kerfolio.shop.alike import Axis
 from kerfolio.trials.next_trial import Next, Why
 from kerfolio.trials.told import (
     failure_told,
@@ -57,7 +59,7 @@ def test_settings_are_told_in_the_readers_unit_or_in_both() -> None:
 
 
 def test_what_failed_is_told_by_how_it_differs_and_what_was_seen() -> None:
-    shallow = GOOD.__class__(chip=0.114, speed=16000, feed=3648, passes=(3.0, 15.6))
+    shallow = replace(GOOD, passes=(3.0, 15.6))
     found = asked(log_of(*[(GOOD, CLEAN)] * 4, (shallow, FUZZED)))
     assert [failure_told(each, METRIC) for each in found.failures] == [
         "A shallower first pass, 3 mm: 1 × To sand, fuzz"

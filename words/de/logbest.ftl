@@ -41,15 +41,20 @@ logbest-left-out = { $count ->
    *[other] { $count } Einträge werden nicht verglichen: Ihnen fehlt Urteil, Vorschub oder Drehzahl.
  }
 logbest-newest = Der neueste davon
-logbest-well = Gut heißt sauber oder fast sauber. Ähnlich sind Spandicken, die um höchstens ein Viertel, und erste
-    Durchgänge, die um höchstens ein Viertel des Fräserdurchmessers auseinanderliegen, auf derselben Seite einer
-    aufwärts schneidenden Spitze.
+logbest-well = Gut heißt sauber oder fast sauber. Ähnlich sind Spandicken, die um höchstens ein Viertel, Drehzahlen,
+    die um höchstens die Hälfte, erste Durchgänge, die um höchstens ein Viertel des Fräserdurchmessers, und spätere,
+    die um höchstens die Hälfte davon auseinanderliegen, die ersten auf derselben Seite einer aufwärts schneidenden
+    Spitze; das Eintauchen zählt nicht.
 logbest-failure = { $settings }: { $seen }
 logbest-towards = { $axis ->
     [thicker] Dickerer Span, { $chip }
     [thinner] Dünnerer Span, { $chip }
     [deeper] Tieferer erster Durchgang, { $first }
     [shallower] Flacherer erster Durchgang, { $first }
+    [deeper-then] Danach tiefere Durchgänge, { $then }
+    [shallower-then] Danach flachere Durchgänge, { $then }
+    [faster] Derselbe Span bei höherer Drehzahl, { $speed }
+    [slower] Derselbe Span bei niedrigerer Drehzahl, { $speed }
    *[turned] Die andere Richtung
  }
 logbest-tip-rule = Erster Durchgang tiefer als die aufwärts schneidende Spitze von { $tip }: Sonst reißt sie die
@@ -68,6 +73,10 @@ logbest-cure = { $axis ->
     [thinner] ein dünnerer Span
     [deeper] ein tieferer erster Durchgang
     [shallower] ein flacherer erster Durchgang
+    [deeper-then] tiefere Durchgänge nach dem ersten
+    [shallower-then] flachere Durchgänge nach dem ersten
+    [faster] eine höhere Drehzahl
+    [slower] eine niedrigere Drehzahl
    *[turned] die andere Richtung
  }
 logbest-next = { $why ->

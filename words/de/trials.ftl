@@ -32,7 +32,7 @@ trials-as-cut-set = Einstellungen
 trials-as-cut-out = Wie es wurde
 trials-as-cut-feed = Vorschub { $value }
 trials-as-cut-plunge = Eintauchen { $value }
-trials-as-cut-first = Erster Durchgang { $value }
+trials-as-cut-passes = Durchgänge { $value }
 trials-counted = { $count } × { $grade }
 trials-gone-sheet = Aus { $sheet } geschnitten; daraus wird der Plan nicht mehr geschnitten.
 trials-gone-thick = { $now ->
@@ -40,7 +40,9 @@ trials-gone-thick = { $now ->
    *[range] Aus { $thick } geschnitten; der Plan ist jetzt für { $least } bis { $most }.
  }
 trials-gone-release = Nach Ausgabe { $release } geschnitten, die der Plan nicht mehr nennt.
-trials-gone-since = Nach einer älteren Ausgabe geschnitten; seither kamen { $releases }.
+trials-gone-otherwise = Nach einer älteren Ausgabe geschnitten; Ausgabe { $release } schneidet das anders.
+trials-gone-since = Nach einer älteren Ausgabe geschnitten; seither kamen { $releases }, und nichts hält fest, ob sie
+    das anders schneiden.
 trials-grade-says = { $grade ->
     [clean] Nichts zu tun: So, wie es gefräst ist, kommt die Oberfläche darauf.
     [nearly-clean] Ein, zwei Striche mit feinem Papier, und es ist weg.

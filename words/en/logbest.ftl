@@ -37,14 +37,19 @@ logbest-left-out = { $count ->
    *[other] { $count } entries are not compared: they lack a verdict, a feed or a speed.
  }
 logbest-newest = Newest of them
-logbest-well = Well is clean or nearly clean. Alike are chip loads within a quarter of each other and first passes
-    within a quarter of the cutter’s diameter, on the same side of an up-cut tip.
+logbest-well = Well is clean or nearly clean. Alike are chip loads within a quarter of each other, speeds within
+    half, first passes within a quarter of the cutter’s diameter and on the same side of an up-cut tip, later ones
+    within half of it; the plunge is not compared.
 logbest-failure = { $settings }: { $seen }
 logbest-towards = { $axis ->
     [thicker] A thicker chip, { $chip }
     [thinner] A thinner chip, { $chip }
     [deeper] A deeper first pass, { $first }
     [shallower] A shallower first pass, { $first }
+    [deeper-then] Deeper passes after the first, { $then }
+    [shallower-then] Shallower passes after the first, { $then }
+    [faster] The same chip at a higher speed, { $speed }
+    [slower] The same chip at a lower speed, { $speed }
    *[turned] The other direction
  }
 logbest-tip-rule = First pass deeper than the up-cut tip of { $tip }: within it the tip lifts the face.
@@ -62,6 +67,10 @@ logbest-cure = { $axis ->
     [thinner] a thinner chip
     [deeper] a deeper first pass
     [shallower] a shallower first pass
+    [deeper-then] deeper passes after the first
+    [shallower-then] shallower passes after the first
+    [faster] a higher speed
+    [slower] a lower speed
    *[turned] the other direction
  }
 logbest-next = { $why ->

@@ -32,7 +32,7 @@ trials-as-cut-set = Settings
 trials-as-cut-out = How it came out
 trials-as-cut-feed = Feed { $value }
 trials-as-cut-plunge = Plunge { $value }
-trials-as-cut-first = First pass { $value }
+trials-as-cut-passes = Passes { $value }
 trials-counted = { $count } × { $grade }
 trials-gone-sheet = Cut from { $sheet }; the plan is no longer cut from that.
 trials-gone-thick = { $now ->
@@ -40,7 +40,9 @@ trials-gone-thick = { $now ->
    *[range] Cut from { $thick }; the plan is now for { $least } to { $most }.
  }
 trials-gone-release = Cut from release { $release }, which the plan no longer lists.
-trials-gone-since = Cut from an older release; since then came { $releases }.
+trials-gone-otherwise = Cut from an older release; release { $release } cuts this otherwise.
+trials-gone-since = Cut from an older release; since then came { $releases }, and no record tells whether they cut this
+    otherwise.
 trials-grade-says = { $grade ->
     [clean] Nothing to do: it goes to the finish as it was cut.
     [nearly-clean] A stroke or two of fine paper and it is gone.

@@ -33,9 +33,11 @@ from kerfolio.edition.edition import Edition
 from kerfolio.model.outcome import Grade
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.releasing.recut import cut_since
 from kerfolio.shop.logged import Tried, cut_alike
 from kerfolio.shop.outdated import Outdated, now_settled, outdated_of
 from kerfolio.trials.outcome_told import grade_told, outcome_told
+from kerfolio.trials.told import speed_told
 
 
 def trials(edition: Edition) -> Chapter | None:
@@ -44,7 +46,7 @@ def trials(edition: Edition) -> Chapter | None:
         return None
     mind = say(edition.reader, "trials-mind")
     blocks: list[Block] = [Paragraph(words=mind, manner=Manner.SMALL)]
-    now = now_settled(edition.settled)
+    now = now_settled(edition.settled, cut_since(edition.settled.plan.records))
     gone = {each.id: why for each, why in outdated_of(edition.trials, now)}
     blocks += as_cut(edition, gone)
     for each in edition.trials:
@@ -59,12 +61,17 @@ def as_cut(edition: Edition, gone: Mapping[str, Outdated]) -> Iterator[Block]:
     Of entries on another sheet than the plan is cut from now nothing is told here.
     """
     reader, stock = edition.reader, edition.settled.stock
-    pairs: dict[tuple[str, ...], list[Trial]] = {}
+    pairs: dict[tuple[str, str], list[Trial]] = {}
     for each in edition.trials:
         known = each.stock and each.cutter and each.grade and each.feed_mm_per_min is not None
         if known and not gone.get(each.id, Outdated()).of_another_sheet:
-            pairs.setdefault(_of_stock(each, stock), []).append(each)
-    found = [(pair, tried) for pair, each in pairs.items() for tried in cut_alike(each)]
+            pairs.setdefault((str(each.stock), str(each.cutter)), []).append(each)
+    found = [
+        (_of_stock(each[0], stock), tried)
+        for (_, name), each in pairs.items()
+        if (cutter := stock.cutter(name)) is not None
+        for tried in cut_alike(each, cutter)
+    ]
     if not found:
         return
     found.sort(key=lambda each: (-each[1].typical, -len(each[1].entries)))
@@ -81,18 +88,17 @@ def as_cut(edition: Edition, gone: Mapping[str, Outdated]) -> Iterator[Block]:
 
 
 def _tried(pair: tuple[str, ...], tried: Tried, edition: Edition) -> Row:
-    reader, fed = edition.reader, tried.fed
-    first = depth_text(fed.first_pass, reader) if fed.first_pass is not None else ""
+    reader, settings = edition.reader, tried.settings
     told_of = (
-        ("feed", _feed(fed.feed, reader)),
-        ("plunge", _feed(fed.plunge, reader)),
-        ("first", first),
+        ("feed", _feed(settings.feed, reader)),
+        ("plunge", _feed(settings.plunge, reader)),
+        ("passes", _passes(settings.passes, reader)),
     )
     below = tuple(
         told(say(reader, f"trials-as-cut-{name}", value=value)) for name, value in told_of if value
     )
     sheet, *cutter = pair
-    chief = _speed(fed.speed, reader)
+    chief = speed_told(settings.speed, reader)
     how = Cell(words=chief, below=below) if chief else Cell(words=below[0], below=below[1:])
     return Row(cells=(Cell(words=sheet, below=tuple(cutter)), how, counted_grades(tried, reader)))
 
@@ -121,6 +127,8 @@ def outdated_words(why: Outdated, stock: Stock, reader: Reader) -> str:
         found.append(words)
     if why.gone:
         found.append(say(reader, "trials-gone-release", release=why.gone))
+    if why.otherwise:
+        found.append(say(reader, "trials-gone-otherwise", release=why.otherwise))
     if why.since:
         found.append(say(reader, "trials-gone-since", releases=listed(reader, why.since)))
     return " ".join(found)
@@ -171,7 +179,7 @@ def settings(trial: Trial, stock: Stock, reader: Reader) -> tuple[tuple[str, str
         ("sheet", sheet.title if sheet else str(trial.stock or "")),
         ("measured", _thick(trial.thickness, reader)),
         ("cutter", cutter.title if cutter else str(trial.cutter or "")),
-        ("speed", _speed(trial.speed_rpm, reader)),
+        ("speed", speed_told(trial.speed_rpm, reader)),
         ("feed", _feed(trial.feed_mm_per_min, reader)),
         ("plunge", _feed(trial.plunge_mm_per_min, reader)),
         ("passes", _passes(trial.passes, reader)),
@@ -182,10 +190,6 @@ def settings(trial: Trial, stock: Stock, reader: Reader) -> tuple[tuple[str, str
 
 def _thick(mm: float | None, reader: Reader) -> str:
     return "" if mm is None else thickness_text(mm, reader)
-
-
-def _speed(rpm: float | None, reader: Reader) -> str:
-    return "" if rpm is None else say(reader, "trials-rpm", speed=whole_figure(rpm))
 
 
 def _feed(mm_per_min: float | None, reader: Reader) -> str:

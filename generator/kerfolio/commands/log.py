@@ -107,8 +107,9 @@ def best_command(
     """Show the best known settings for a sheet, what failed near them and what to try next.
 
     It says how many trials stand behind them and how they came out, and that it does not know yet
-    where they are too few. Settings alike count together: chip loads within a quarter, first
-    passes within a quarter of the cutter's diameter. Without a CUTTER, for each that was tried.
+    where they are too few. Settings alike count together: chip loads within a quarter, speeds
+    within half, first passes within a quarter of the cutter's diameter, later ones within half of
+    it, whatever the plunge. Without a CUTTER, for each that was tried.
 
     Example: kerfolio best birch-plywood-18 compression-6 --card card.pdf
     """

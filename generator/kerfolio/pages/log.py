@@ -23,7 +23,7 @@ from kerfolio.pages.photos import ShownPhoto, largest, shown
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import TrialView, trial_views
-from kerfolio.shop.outdated import Outdated, PlanNow, now_of, outdated
+from kerfolio.shop.outdated import Outdated, PlanNow, outdated
 from kerfolio.trials.log import newest_first
 from kerfolio.trials.outcome_told import grade_told
 
@@ -65,19 +65,18 @@ def _image(site: Site) -> str:
 
 
 def private_log_page(
-    workshop: Workshop, plans: Iterable[PlanNow] | None = None, log_folder: str = "../../../log/"
+    workshop: Workshop, plans: Iterable[PlanNow], log_folder: str = "../../../log/"
 ) -> str:
     """Return all entries on one page of one file, for the maker's own disk.
 
-    ``plans`` are those of the workshop, where it was read without them. ``log_folder`` leads from
-    where the page lies to the photos of the log, which stay there.
+    ``plans`` are what those of the workshop are now. ``log_folder`` leads from where the page lies
+    to the photos of the log, which stay there.
     """
     identity = workshop.identity
     reader = identity.reader
     title = say(reader, "pagelog-whole-of", house=identity.title)
     frame = lone_frame(identity, title, say(reader, "pagelog-whole-about"), private=True)
-    every = [now_of(each, workshop.stock) for each in workshop.plans] if plans is None else plans
-    now = {each.name: each for each in every}
+    now = {each.name: each for each in plans}
     trials = newest_first(workshop.trials)
     views = trial_views(trials, workshop.stock, reader, lambda photo: _beside(photo, log_folder))
     whole = (_whole(*each, workshop, now) for each in zip(views, trials, strict=True))

@@ -19,9 +19,10 @@ from kerfolio.model.outcome import Feel, Grade
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.pages.document import ShownFigure, drawn_figure
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.best import Answer
 from kerfolio.trials.chances import tally
-from kerfolio.trials.cut import Cut, Settings
+from kerfolio.trials.cut import Cut
 from kerfolio.trials.log import newest_first
 from kerfolio.trials.outcome_told import grade_told, marks_told
 from kerfolio.trials.ranking import Best

@@ -23,7 +23,7 @@ from kerfolio.trials.dialogue import feels, grades
 from kerfolio.trials.known import (
     Known,
     KnownPlan,
-    UsedSetting,
+    Used,
     feed_as_stated,
     logged_settings,
     passes_as_stated,
@@ -132,19 +132,20 @@ def _plan(plan: KnownPlan, known: Known, unit: str) -> dict[str, Any]:
     }
 
 
-def _latest(known: Known) -> tuple[UsedSetting, ...]:
+def _latest(known: Known) -> tuple[Used, ...]:
     """Return the settings logged last for each sheet with each cutter."""
-    found: dict[tuple[str, str], UsedSetting] = {}
+    found: dict[tuple[str, str], Used] = {}
     for each in logged_settings(known.trials):
         found.setdefault((each.stock, each.cutter), each)
     return tuple(found.values())
 
 
-def _setting(used: UsedSetting, unit: str) -> dict[str, Any]:
+def _setting(used: Used, unit: str) -> dict[str, Any]:
+    settings = used.settings
     return {
         "stock": used.stock,
         "cutter": used.cutter,
-        "speed": "" if used.speed is None else speed_as_stated(used.speed),
-        "feed": "" if used.feed is None else feed_as_stated(used.feed, unit),
-        "passes": passes_as_stated(used.passes, unit),
+        "speed": "" if settings.speed is None else speed_as_stated(settings.speed),
+        "feed": "" if settings.feed is None else feed_as_stated(settings.feed, unit),
+        "passes": passes_as_stated(settings.passes, unit),
     }

@@ -17,7 +17,6 @@ from kerfolio.model.router import Router
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import MACHINES, SHAPED, CutterStock
 from kerfolio.model.trial import Trial
-from kerfolio.proving.machine_reach import turns
 from kerfolio.proving.rule import Stated, before
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.shop.chip_load import (
@@ -163,7 +162,7 @@ def _chips(stated: Stated) -> Iterator[_Chip]:
         cutter, sheet = stated.stock.cutter(cut.cutter.name), sheets.get(cut.sheet.name)
         if cutter is None or sheet is None or not cut.feed_mm_per_min or not cut.speed_rpm:
             continue
-        if cutter.kind in SHAPED or not turns(machine, cut.speed_rpm):
+        if cutter.kind in SHAPED or not machine.turns(cut.speed_rpm):
             continue  # no table is about the tip of a V; a speed that is wrong is told itself
         ask = partial(allowed_chips, stated.stock, sheet.family, cutter.diameter)
         allowed = ask(machine.kind)

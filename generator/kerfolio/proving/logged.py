@@ -2,52 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import partial
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import accumulate
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import depth, feed, number, precise, readings
 from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import Words, enumerated, said, strung
 from kerfolio.basis.saying import day_text
-from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.outcome import Grade
 from kerfolio.model.plan import CutSetting
-from kerfolio.model.router import Router
 from kerfolio.model.trial import Trial
-from kerfolio.proving.machine_reach import turns
+from kerfolio.proving.judged import Judged
 from kerfolio.proving.rule import Stated, before
-from kerfolio.shop.logged import (
-    MANY,
-    Fed,
-    Tried,
-    comparable,
-    fed_by,
-    verdict_on,
-)
-from kerfolio.shop.outdated import Outdated, now_of, outdated_of
+from kerfolio.shop.alike import Dial, unlike
+from kerfolio.shop.cut_setting import REST
+from kerfolio.shop.logged import Tried
+from kerfolio.shop.outdated import Outdated
+from kerfolio.shop.settings import Settings
 
 Make = Callable[..., Finding]
 
 _LOG = "the maker's own log"
 _SHOWN = 3
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Judged:
-    """A cut setting with what the log says of it as it is, and what came out better."""
-
-    cut: CutSetting
-    asis: Tried
-    better: Tried | None
-    unit: str
-
-    @property
-    def poor(self) -> bool:
-        """Whether it wants a warning: what it cuts must be mended, or a better one is sure."""
-        sure = self.better is not None and len(self.better.entries) >= MANY
-        return self.asis.typical <= Grade.TO_MEND or (self.asis.typical <= Grade.TO_SAND and sure)
 
 
 @before(
@@ -62,7 +39,7 @@ def cuts_not_poor(stated: Stated) -> Iterator[Finding]:
     Only entries of the same sheet material and cutter count, and of the same operation where both
     tell it.
     """
-    for each in _judged(stated):
+    for each in stated.log.judged:
         if each.asis.agrees and each.poor:
             yield _told(warning, "cut-logged-poor", each)
 
@@ -75,7 +52,7 @@ def cuts_not_poor(stated: Stated) -> Iterator[Finding]:
 )
 def cuts_as_good_as_logged(stated: Stated) -> Iterator[Finding]:
     """Look for settings that leave work to do where the log has better ones, or none."""
-    for each in _judged(stated):
+    for each in stated.log.judged:
         sands = each.asis.typical <= Grade.TO_SAND
         if each.asis.agrees and not each.poor and (sands or each.better is not None):
             yield _told(note, "cut-logged-better", each)
@@ -89,7 +66,7 @@ def cuts_as_good_as_logged(stated: Stated) -> Iterator[Finding]:
 )
 def log_agrees(stated: Stated) -> Iterator[Finding]:
     """Look for settings of which the log says one thing and another: nothing is advised then."""
-    for each in _judged(stated):
+    for each in stated.log.judged:
         if each.asis.agrees:
             continue
         name, entries = each.cut.name, each.asis.entries
@@ -100,7 +77,7 @@ def log_agrees(stated: Stated) -> Iterator[Finding]:
         message = said("`{}`: cut like this {}, yet {}", name, _came_out(best), _came_out(worst))
         advice = said(
             "Nothing is taken from that. Compare {}: the sheet, how worn the cutter was, how it "
-            "was held.",
+            "was held, the direction.",
             _places((best, worst)),
         )
         yield note("log-disagrees", message, each.cut.place, advice, subject=name)
@@ -114,7 +91,7 @@ def log_agrees(stated: Stated) -> Iterator[Finding]:
 )
 def log_matches(stated: Stated) -> Iterator[Finding]:
     """Look for entries of the plan whose sheet or release is no longer the plan's."""
-    found = outdated_of(stated.trials, now_of(stated.plan, stated.stock))
+    found = stated.log.outdated
     if not found:
         return
     words = strung([said("`{}`: {}", trial.id, _why(why)) for trial, why in found[:_SHOWN]], "; ")
@@ -136,40 +113,15 @@ def _why(why: Outdated) -> Words:
         reasons.append(said("cut from {}, the plan is for {}", precise("cut", why.thick), now))
     if why.gone:
         reasons.append(said("of release {}, which the plan does not list", why.gone))
+    if why.otherwise:
+        reasons.append(said("release {} cuts it otherwise", why.otherwise))
     if why.since:
-        reasons.append(said("{} came since", enumerated(why.since)))
+        words = "{} came since, and no record tells whether it is cut otherwise"
+        reasons.append(said(words, enumerated(why.since)))
     return enumerated(reasons)
 
 
-def _judged(stated: Stated) -> Iterator[_Judged]:
-    """Yield the cut settings that the log speaks of; entries of another sheet are no word on it."""
-    plan = stated.plan
-    if not stated.trials or not plan.cuts:
-        return
-    gone = {
-        id(trial)
-        for trial, why in outdated_of(stated.trials, now_of(plan, stated.stock))
-        if why.of_another_sheet
-    }
-    trials = tuple(each for each in stated.trials if id(each) not in gone)
-    sheets = {use.name: use.stock.name for use in plan.sheets}
-    for cut in plan.cuts:
-        material = sheets.get(cut.sheet.name, "")
-        entries = comparable(cut, material, trials, stated.stock, plan.units)
-        found = verdict_on(fed_by(cut, plan.units), entries, partial(_reached, stated.plan.machine))
-        if found.asis is not None:
-            yield _Judged(cut=cut, asis=found.asis, better=found.better, unit=plan.units)
-
-
-def _reached(machine: Router, fed: Fed) -> bool:
-    """Tell whether the workshop's machine can run so."""
-    follows = machine.feed is None or fed.feed is None or fed.feed <= machine.feed + NOISE
-    plunges = machine.feed is None or fed.plunge is None or fed.plunge <= machine.feed + NOISE
-    steps = machine.deepest is None or fed.first_pass is None or fed.first_pass <= machine.deepest
-    return follows and plunges and steps and (fed.speed is None or turns(machine, fed.speed))
-
-
-def _told(make: Make, rule: str, each: _Judged) -> Finding:
+def _told(make: Make, rule: str, each: Judged) -> Finding:
     """Return what the log says of a setting, with the lines to write where it knows better."""
     name, asis, better = each.cut.name, each.asis, each.better
     newest = next(one for one in asis.entries if one.grade is asis.typical)
@@ -183,13 +135,11 @@ def _told(make: Make, rule: str, each: _Judged) -> Finding:
             _places(asis.entries),
         )
         return make(rule, came, each.cut.place, advice, subject=name)
-    now, then = fed_by(each.cut, each.unit), better.fed
-    changes = now.unlike(then)
-    differs = enumerated([_in_words(key, then) for key in changes])
+    changes = unlike(each.stated, better.settings, each.cutter)
+    differs = enumerated([_in_words(dial, better.settings) for dial in changes])
     grade = f"`{better.typical.word}`"
-    times = _times(len(better.entries))
-    message = said("{}; with {} it came out {}, {}", came, differs, grade, times)
-    lines = enumerated([_line(key, then) for key in changes])
+    message = said("{}; with {} it came out {}, {}", came, differs, grade, _times(better))
+    lines = enumerated([_line(dial, better.settings, each.cut) for dial in changes])
     advice = said("Write {}. Logged in {}.", lines, _places((*better.entries, newest)))
     return make(rule, message, each.cut.place, advice, subject=name)
 
@@ -200,7 +150,9 @@ def _came_out(trial: Trial) -> Words:
     return said("came out `{}` on {}", grade, day_text(METRIC, trial.date))
 
 
-def _times(count: int) -> Words:
+def _times(tried: Tried) -> Words:
+    """Return how often it was cut: ``twice``, ``3 times``."""
+    count = len(tried.entries)
     if count <= len(_COUNTS):
         return said(_COUNTS[count - 1])
     return said("{} times", number("times", count))
@@ -209,23 +161,33 @@ def _times(count: int) -> Words:
 _COUNTS = ("once", "twice")
 
 
-def _in_words(key: str, fed: Fed) -> Words:
+def _in_words(dial: Dial, settings: Settings) -> Words:
     """Return a setting as a sentence tells it."""
-    if key == "speed" and fed.speed is not None:
-        return said("{} rpm", number("speed-then", fed.speed))
-    if key == "first_pass" and fed.first_pass is not None:
-        return said("a first pass of {}", depth("first-pass-then", fed.first_pass))
-    what = "a plunge" if key == "plunge" else "a feed"
-    return said("{} of {}", what, feed(f"{key}-then", getattr(fed, key)))
+    match dial:
+        case Dial.FEED:
+            return said("a feed of {}", feed("feed-then", settings.feed or 0.0))
+        case Dial.SPEED:
+            return said("{} rpm", number("speed-then", settings.speed or 0.0))
+        case Dial.PASSES:
+            return said("passes of {}", enumerated([*_depths(settings.passes)]))
 
 
-def _line(key: str, fed: Fed) -> Words:
-    """Return what to write into the cut setting."""
-    if key == "speed" and fed.speed is not None:
-        return said("`speed: {} rpm`", number("speed-then", fed.speed))
-    if key == "first_pass" and fed.first_pass is not None:
-        return said("{} as the first of `passes`", depth("first-pass-then", fed.first_pass))
-    return said("`{}: {}`", key, feed(f"{key}-then", getattr(fed, key)))
+def _line(dial: Dial, settings: Settings, cut: CutSetting) -> Words:
+    """Return what to write into the cut setting: passes as depths from the face, as plans do."""
+    match dial:
+        case Dial.FEED:
+            return said("`feed: {}`", feed("feed-then", settings.feed or 0.0))
+        case Dial.SPEED:
+            return said("`speed: {} rpm`", number("speed-then", settings.speed or 0.0))
+        case Dial.PASSES:
+            depths: list[Words] = [*_depths(accumulate(settings.passes))]
+            if REST in cut.passes:
+                depths[-1] = said(REST)
+            return said("`passes: [{}]`", strung(depths, ", "))
+
+
+def _depths(mm: Iterable[float]) -> Iterator[Words]:
+    return (said("{}", depth("pass-then", each)) for each in mm)
 
 
 def _places(entries: Sequence[Trial]) -> Words:

@@ -7,17 +7,11 @@ from collections.abc import Iterator
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import feed, length, number
 from kerfolio.basis.said import said
-from kerfolio.basis.tolerance import NOISE, SAME
-from kerfolio.model.router import USUAL_SPEED, Router
+from kerfolio.basis.tolerance import SAME
+from kerfolio.model.router import USUAL_SPEED
 from kerfolio.proving.cut_runs import runs
 from kerfolio.proving.rule import OWN_FIGURES, Stated, after, before
 from kerfolio.settling.settled import SettledPlan
-
-
-def turns(machine: Router, speed: float) -> bool:
-    """Tell whether a spindle does a speed, rpm: any router's where the workshop states none."""
-    least, most = machine.speed or USUAL_SPEED
-    return least - NOISE <= speed <= most + NOISE
 
 
 @before(
@@ -32,7 +26,7 @@ def spindle_turns(stated: Stated) -> Iterator[Finding]:
     least, most = own or USUAL_SPEED
     for cut in stated.plan.cuts:
         speed = cut.speed_rpm
-        if speed and not turns(stated.plan.machine, speed):
+        if speed and not stated.plan.machine.turns(speed):
             message = said("`{}` turns at {} rpm", cut.name, number("speed", speed))
             ends = number("least", least), number("most", most)
             advice = said("The workshop’s spindle does {} to {} rpm: stay within them.", *ends)
@@ -54,14 +48,14 @@ def spindle_turns(stated: Stated) -> Iterator[Finding]:
 )
 def machine_follows(stated: Stated) -> Iterator[Finding]:
     """Look for feeds that the workshop's machine does not reach."""
-    most = stated.plan.machine.feed
-    for cut in stated.plan.cuts if most else ():
-        if most and cut.feed_mm_per_min and cut.feed_mm_per_min > most + NOISE:
+    machine = stated.plan.machine
+    for cut in stated.plan.cuts:
+        if machine.feed and cut.feed_mm_per_min and not machine.feeds(cut.feed_mm_per_min):
             message = said("`{}` feeds {}", cut.name, feed("feed", cut.feed_mm_per_min))
             advice = said(
                 "The workshop’s machine feeds {} at most. For the same chip feed that, with fewer "
                 "flutes or a lower speed.",
-                feed("most", most),
+                feed("most", machine.feed),
             )
             subject = cut.name
             yield warning("feed-out-of-reach", message, cut.place, advice, subject=subject)

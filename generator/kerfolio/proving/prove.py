@@ -12,6 +12,7 @@ from kerfolio.basis.shortened import shortened
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.proving.judged import log_words
 from kerfolio.proving.looking import Looked, looks
 from kerfolio.proving.rule import Stated
 from kerfolio.proving.rules import AS_SET, BEFORE, SEVERITIES
@@ -49,7 +50,8 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     ``trials`` are the workshop's log: what came out clean there outranks published ranges. What is
     wrong with a part hides nothing that is found about the others.
     """
-    stated = Stated(plan=plan, stock=stock, trials=trials)
+    log = log_words(plan, stock, trials)
+    stated = Stated(plan=plan, stock=stock, trials=trials, log=log)
     findings = [finding for rule in BEFORE for finding in rule.check(stated)]
     first, *further = looks(plan, stock)
     findings += [found for each in (first, *further) for found in each.findings]

@@ -8,7 +8,7 @@ that a set holds. It makes the function a rule, which ``proving/rules.py`` colle
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Generic, Required, TypedDict, TypeVar, Unpack
 
 from kerfolio.assembly.building import Build
@@ -17,6 +17,7 @@ from kerfolio.basis.finding import Finding, Severity
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.proving.judged import LogWords
 from kerfolio.settling.settled import SettledPlan
 
 COMMON_PRACTICE = "common practice, no single source"
@@ -29,11 +30,15 @@ S = TypeVar("S")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stated:
-    """What rules before settling look at; ``trials`` are the workshop's log."""
+    """What rules before settling look at; ``trials`` are the workshop's log.
+
+    ``log`` is what that says of the plan (``judged.log_words``).
+    """
 
     plan: Plan
     stock: Stock
     trials: tuple[Trial, ...] = ()
+    log: LogWords = field(default_factory=LogWords)
 
 
 Check = Callable[[S], Iterator[Finding]]

@@ -9,12 +9,15 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
+from kerfolio.model.outcome import Operation
+from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Workshop
+from kerfolio.shop.operation import operation_by_cutter, operation_counted
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.asking import Asked, answering
 from kerfolio.trials.best import Answer, answer
 from kerfolio.trials.chances import Tally
-from kerfolio.trials.cut import Settings, operation_of
 from kerfolio.trials.log import settings_text
 from kerfolio.trials.ranking import Best
 from kerfolio.trials.subject import Subject, sorted_log
@@ -45,7 +48,7 @@ def english(workshop: Workshop) -> Reader:
 
 def trials_text(workshop: Workshop, asked: Asked) -> Iterator[str]:
     """Yield two lines for each trial that answers, the newest first, and how many there are."""
-    found = answering(workshop.trials, asked)
+    found = answering(workshop.trials, asked, workshop.stock)
     for trial in found:
         word = trial.grade.word if trial.grade else "no verdict"
         marks = ", ".join(trial.outcome.marks)
@@ -59,10 +62,11 @@ def trials_text(workshop: Workshop, asked: Asked) -> Iterator[str]:
 
 def trials_json(workshop: Workshop, asked: Asked) -> str:
     """Return the same as JSON, lengths in mm."""
-    return json_text([_entry(each) for each in answering(workshop.trials, asked)], indent=1)
+    found = answering(workshop.trials, asked, workshop.stock)
+    return json_text([_entry(each, workshop.stock) for each in found], indent=1)
 
 
-def _entry(trial: Trial) -> dict[str, Any]:
+def _entry(trial: Trial, stock: Stock) -> dict[str, Any]:
     outcome = trial.outcome
     edges = {"top": outcome.top, "bottom": outcome.bottom, "face": outcome.face}
     return {
@@ -74,7 +78,7 @@ def _entry(trial: Trial) -> dict[str, Any]:
         "sheet": trial.stock.name if trial.stock else "",
         "thickness": _mm(trial.thick),
         "cutter": trial.cutter.name if trial.cutter else "",
-        "operation": operation_of(trial).value,
+        "operation": operation_counted(trial, stock).value,
         "speed": _mm(trial.speed_rpm),
         "feed": _mm(trial.feed_mm_per_min),
         "plunge": _mm(trial.plunge_mm_per_min),
@@ -95,7 +99,9 @@ def answers(workshop: Workshop, asked: Asked) -> tuple[Answer, ...]:
     found = [each for each in log if _is_asked(each, asked)]
     if not found and asked.cutter:
         sheet, cutter = workshop.stock.sheet(asked.sheet), workshop.stock.cutter(asked.cutter)
-        found = [Subject(sheet=sheet, cutter=cutter)] if sheet and cutter else []
+        if sheet and cutter:
+            cuts = operation_by_cutter(cutter) or Operation.THROUGH
+            found = [Subject(sheet=sheet, cutter=cutter, operation=cuts)]
     identity = workshop.identity
     return tuple(
         answer(each, log, workshop.stock, identity.machine, identity.units_first) for each in found
@@ -215,8 +221,8 @@ def _grades(counted: Tally) -> dict[str, int]:
 def _settings(settings: Settings) -> dict[str, Any]:
     return {
         "chip": number(settings.chip),
-        "speed": number(settings.speed),
-        "feed": number(settings.feed),
+        "speed": _mm(settings.speed),
+        "feed": _mm(settings.feed),
         "plunge": _mm(settings.plunge),
         "passes": [number(each) for each in settings.passes],
         "climb": settings.climb,

@@ -8,6 +8,7 @@ from kerfolio.basis.finding import Finding, in_order
 from kerfolio.disk.put import put
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.log import private_log_page
+from kerfolio.publishing.plans_now import now_in
 from kerfolio.publishing.sources import PRIVATE_LOG
 from kerfolio.reading.workshop import read_workshop
 
@@ -22,5 +23,5 @@ def read_log(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
 def write_private_log(folder: Path, workshop: Workshop) -> Path:
     """Write the private log page into the workshop and return its path. Raises OSError."""
     target = folder / PRIVATE_LOG
-    put(target, private_log_page(workshop).encode())
+    put(target, private_log_page(workshop, now_in(workshop)).encode())
     return target

@@ -229,9 +229,6 @@ def _parts(
     chosen: Mapping[str, Way | None],
     points: Sequence[Both],
 ) -> Iterator[PartChange]:
-    drawn_alike = all(
-        any(a.name == b.name and a.drawn == b.drawn for b in new.sheets) for a in old.sheets
-    )
     for part in new.parts:
         was = known.parts.get(part.name, "")
         if not was:
@@ -247,15 +244,13 @@ def _parts(
         before = old.part(was)
         more = tuple(label for label in part.pieces if label not in known.pieces)
         fewer = len(before.pieces) - (len(part.pieces) - len(more))
-        placings = known.placings.get(part.name)
-        if part.name in known.same or (placings and not placings[0].over):
-            cut = drawn_alike and part.name in known.same and before.cut != part.cut
+        if known.is_same(part.name):
             yield PartChange(
                 name=part.name,
                 title=part.title,
                 was=was,
                 state=State.SAME,
-                cut=cut,
+                cut=known.cut_otherwise(old, new, part.name),
                 more=more,
                 fewer=fewer,
             )

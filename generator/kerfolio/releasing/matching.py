@@ -35,6 +35,22 @@ class Matched:
     same: frozenset[str]
     placings: Mapping[str, tuple[Placing, ...]]
 
+    def is_same(self, name: str) -> bool:
+        """Tell whether a newer part has the shape it had, perhaps drawn otherwise."""
+        placings = self.placings.get(name)
+        return name in self.same or bool(placings and not placings[0].over)
+
+    def cut_otherwise(self, old: ReleaseRecord, new: ReleaseRecord, name: str) -> bool:
+        """Tell whether reliefs or engravings of a part changed though no edge did.
+
+        That can be told only where all sheets are drawn for the same thickness.
+        """
+        drawn_alike = all(
+            any(a.name == b.name and a.drawn == b.drawn for b in new.sheets) for a in old.sheets
+        )
+        differ = old.part(self.parts[name]).cut != new.part(name).cut
+        return drawn_alike and name in self.same and differ
+
 
 Both = tuple[RecordedPoint, RecordedPoint]
 """The older and the newer release at one point."""
@@ -100,14 +116,23 @@ def _near(one: tuple[float, float, float], other: tuple[float, float, float]) ->
 
 
 def _placings(was: str, name: str, points: Sequence[Both]) -> tuple[Placing, ...] | None:
-    """Return how a shape lies on the other at each point, None where it is another shape."""
+    """Return how a shape lies on the other at each point, None where it is another shape.
+
+    One that would lie where it lay is another: such shapes were compared more finely before.
+    """
     found = []
     for old, new in points:
         placing = placing_of(region_of(old.shapes[was]), region_of(new.shapes[name]))
-        if placing is None or not _covers(placing, old.shapes[was], new.shapes[name]):
+        if placing is None or _stays(placing):
+            return None
+        if not _covers(placing, old.shapes[was], new.shapes[name]):
             return None
         found.append(placing)
     return tuple(found) if len({(each.over, each.degrees) for each in found}) == 1 else None
+
+
+def _stays(placing: Placing) -> bool:
+    return not placing.over and placing.degrees == 0 and math.hypot(*placing.shift) <= NEAR
 
 
 def _covers(placing: Placing, one: Shape, other: Shape) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
@@ -18,11 +18,25 @@ alike differ by less from the range (common practice, no single source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CutSince:
+    """What of a release, ``version``, the newest one that has a record, ``by``, cuts as it did.
+
+    ``parts`` are the names of those parts then, ``sheets`` the names in the stock of those of which
+    the same pieces are cut.
+    """
+
+    version: str
+    by: str
+    parts: tuple[str, ...] = ()
+    sheets: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanNow:
     """What a plan is now, as far as entries of the log hang on it.
 
     ``sheets`` are a stock's name with the thinnest and the thickest published, mm; ``releases`` are
-    versions, the oldest first.
+    versions, the oldest first, ``since`` what is known of those that have a record.
     """
 
     name: str
@@ -30,6 +44,7 @@ class PlanNow:
     version: str
     releases: tuple[str, ...]
     sheets: tuple[tuple[str, float, float], ...]
+    since: tuple[CutSince, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,13 +53,16 @@ class Outdated:
 
     ``sheet`` is the stock's name that the plan is no longer cut from; ``thick`` what was cut, mm,
     where that lies outside of ``now``, what the plan is published for. ``gone`` is the entry's
-    release where the plan has none of that version, ``since`` are those that came after it.
+    release where the plan has none of that version. ``otherwise`` is the newer release that cuts
+    the entry's part or sheet otherwise, ``since`` are those that came after it and of which no
+    record tells that.
     """
 
     sheet: str = ""
     thick: float | None = None
     now: tuple[float, float] | None = None
     gone: str = ""
+    otherwise: str = ""
     since: tuple[str, ...] = ()
 
     @property
@@ -56,8 +74,11 @@ class Outdated:
         return self != Outdated()
 
 
-def now_of(plan: Plan, stock: Stock) -> PlanNow:
-    """Return what a plan is now; a sheet whose range cannot be read is left out."""
+def now_of(plan: Plan, stock: Stock, since: tuple[CutSince, ...] = ()) -> PlanNow:
+    """Return what a plan is now; a sheet whose range cannot be read is left out.
+
+    ``since`` is what its records tell (``releasing.recut.cut_since``).
+    """
     sheets = []
     for use in plan.sheets:
         found = stock.sheet(use.stock.name)
@@ -67,29 +88,31 @@ def now_of(plan: Plan, stock: Stock) -> PlanNow:
             sheets.append((found.name, *published_range(use, found, plan.units)))
         except SettlingError:
             continue
-    return _now(plan, sheets)
+    return _now(plan, sheets, since)
 
 
-def now_settled(settled: SettledPlan) -> PlanNow:
-    """Return what a settled plan is."""
-    return _now(settled.plan, [(e.stock.name, *e.published) for e in settled.sheets])
+def now_settled(settled: SettledPlan, since: tuple[CutSince, ...] = ()) -> PlanNow:
+    """Return what a settled plan is; ``since`` is what its records tell."""
+    return _now(settled.plan, [(e.stock.name, *e.published) for e in settled.sheets], since)
 
 
-def _now(plan: Plan, sheets: Iterable[tuple[str, float, float]]) -> PlanNow:
+def _now(
+    plan: Plan, sheets: Iterable[tuple[str, float, float]], since: tuple[CutSince, ...]
+) -> PlanNow:
     return PlanNow(
         name=plan.name,
         title=plan.title,
         version=plan.version,
         releases=tuple(e.version for e in sorted(plan.releases, key=lambda each: each.order)),
         sheets=tuple(sheets),
+        since=since,
     )
 
 
 def outdated(trial: Trial, now: PlanNow) -> Outdated:
     """Return why an entry of a plan no longer matches it; false where it does."""
     sheet, thick, ends = _sheet(trial, now)
-    gone, since = _release(trial, now)
-    return Outdated(sheet=sheet, thick=thick, now=ends, gone=gone, since=since)
+    return replace(_release(trial, now), sheet=sheet, thick=thick, now=ends)
 
 
 def _sheet(trial: Trial, now: PlanNow) -> tuple[str, float | None, tuple[float, float] | None]:
@@ -104,14 +127,27 @@ def _sheet(trial: Trial, now: PlanNow) -> tuple[str, float | None, tuple[float, 
     return "", thick, (least, most)
 
 
-def _release(trial: Trial, now: PlanNow) -> tuple[str, tuple[str, ...]]:
-    if not trial.release:
-        return "", ()
-    if trial.release not in (*now.releases, now.version):
-        return trial.release, ()
+def _release(trial: Trial, now: PlanNow) -> Outdated:
+    """Return what became of the release that was cut: the part's or the sheet's shapes count."""
+    if not trial.release or (trial.release == now.version and now.version not in now.releases):
+        return Outdated()
     if trial.release not in now.releases:
-        return "", ()
-    return "", now.releases[now.releases.index(trial.release) + 1 :]
+        return Outdated(gone=trial.release)
+    recorded = next((each for each in now.since if each.version == trial.release), None)
+    last = recorded.by if recorded else trial.release
+    later = now.releases[now.releases.index(last) + 1 :]
+    if recorded is None or _stays(trial, recorded, now):
+        return Outdated(since=later)
+    return Outdated(otherwise=recorded.by, since=later)
+
+
+def _stays(trial: Trial, since: CutSince, now: PlanNow) -> bool:
+    """Tell whether what an entry is about is still cut so: its part, else its sheet, else all."""
+    if trial.part is not None:
+        return trial.part.name in since.parts
+    if trial.stock is not None:
+        return trial.stock.name in since.sheets
+    return all(name in since.sheets for name, _, _ in now.sheets)
 
 
 def outdated_of(trials: Iterable[Trial], now: PlanNow) -> tuple[tuple[Trial, Outdated], ...]:

@@ -51,7 +51,7 @@ MORE = (
     Asked(key="moisture", words="Moisture, percent of the dry mass"),
     Asked(key="operation", words="What was cut"),
     Asked(key="plunge", words="Feed downwards, with its unit"),
-    Asked(key="direction", words="Direction: climb or conventional"),
+    Asked(key="direction", words="Direction, climb or conventional"),
     Asked(key="workholding", words="How the sheet was held"),
     Asked(key="extraction", words="How dust and chips were taken away"),
     Asked(key="top", words="The upper edge, where the cutter enters"),

@@ -9,9 +9,10 @@ from typing import Protocol
 
 from kerfolio.basis.names import did_you_mean
 from kerfolio.model.outcome import Grade, Operation
+from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Workshop
-from kerfolio.trials.cut import operation_of
+from kerfolio.shop.operation import operation_counted
 from kerfolio.trials.log import newest_first
 
 VERDICTS = tuple(each.word for each in reversed(Grade))
@@ -53,16 +54,16 @@ def unknown_in(asked: Asked, workshop: Workshop) -> Iterator[str]:
             yield f"No {kind} is called `{word}`. {did_you_mean(word, names)}"
 
 
-def answering(trials: Iterable[Trial], asked: Asked) -> tuple[Trial, ...]:
-    """Return the trials that answer to all filters, newest first."""
-    return newest_first(each for each in trials if _answers(each, asked))
+def answering(trials: Iterable[Trial], asked: Asked, stock: Stock) -> tuple[Trial, ...]:
+    """Return the trials that answer to all filters, newest first; ``stock`` tells what they cut."""
+    return newest_first(each for each in trials if _answers(each, asked, stock))
 
 
-def _answers(trial: Trial, asked: Asked) -> bool:
+def _answers(trial: Trial, asked: Asked, stock: Stock) -> bool:
     return (
         (not asked.sheet or (trial.stock is not None and trial.stock.name == asked.sheet))
         and (not asked.cutter or (trial.cutter is not None and trial.cutter.name == asked.cutter))
-        and (not asked.operation or operation_of(trial).value == asked.operation)
+        and (not asked.operation or operation_counted(trial, stock).value == asked.operation)
         and (not asked.plan or (trial.plan is not None and trial.plan.name == asked.plan))
         and (not asked.verdict or (trial.grade is not None and trial.grade.word == asked.verdict))
         and (asked.since is None or trial.date >= asked.since)

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from kerfolio.model.router import Router
 from kerfolio.model.stock import CutterStock, Stock
 from kerfolio.model.trial import Trial
+from kerfolio.shop.alike import under_tip
 from kerfolio.trials.chances import Tally, tally
-from kerfolio.trials.cut import Cut, cut_of, under_tip
+from kerfolio.trials.cut import Cut, cut_of
 from kerfolio.trials.next_trial import Bench, Next, depth_of, next_trial
 from kerfolio.trials.ranking import Best, Failure, Ground
 from kerfolio.trials.subject import Sorted, Subject, on_alike_sheets

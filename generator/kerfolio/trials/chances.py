@@ -59,15 +59,22 @@ def summed(tallies: Iterable[Tally]) -> Tally:
 
 
 @cache
-def is_most(hits: int, total: int, risk: float = RISK) -> bool:
-    """Tell whether more than half of all such cuts may be said to come out so.
+def chance_of(hits: int, total: int) -> float:
+    """Return how often so many of all or more would come out so, were it half of such cuts.
 
-    The sign test (exact; W. J. Conover, Practical Nonparametric Statistics): were it half of them
-    or fewer, so many hits would be seen no oftener than ``risk``.
+    The sign test (exact; W. J. Conover, Practical Nonparametric Statistics).
     """
     from scipy.special import bdtrc  # takes long to load, and is seldom needed
 
-    return hits > 0 and float(bdtrc(hits - 1, total, 0.5)) <= risk
+    return float(bdtrc(hits - 1, total, 0.5)) if hits else 1.0
+
+
+def is_most(hits: int, total: int, risk: float = RISK) -> bool:
+    """Tell whether more than half of all such cuts may be said to come out so.
+
+    Were it half of them or fewer, so many hits would be seen no oftener than ``risk``.
+    """
+    return chance_of(hits, total) <= risk
 
 
 def assured(counted: Tally) -> Grade | None:

@@ -10,19 +10,17 @@ from kerfolio.basis.lengths import INCH
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.model.stock import SHAPED, Stock
 from kerfolio.model.trial import Trial
+from kerfolio.shop.settings import Settings, settings_logged
 from kerfolio.trials.log import newest_first
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class UsedSetting:
-    """Settings that stand somewhere already, from a plan or from the log; mm, mm/min, rpm."""
+class Used:
+    """Settings that a plan or the log has for a sheet and a cutter, by their names in the stock."""
 
     stock: str
     cutter: str
-    speed: float | None = None
-    feed: float | None = None
-    plunge: float | None = None
-    passes: tuple[float, ...] = ()
+    settings: Settings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +34,7 @@ class KnownPlan:
     title: str
     release: str
     sheets: Mapping[str, float]
-    cuts: tuple[UsedSetting, ...] = ()
+    cuts: tuple[Used, ...] = ()
     parts: tuple[str, ...] = ()
 
 
@@ -64,12 +62,12 @@ class Known:
         found = self.stock.cutter(cutter)
         return found is not None and found.kind in SHAPED
 
-    def setting(self, plan: str, stock: str, cutter: str) -> UsedSetting | None:
+    def setting(self, plan: str, stock: str, cutter: str) -> Settings | None:
         """Return the settings to offer: the plan's own, else those logged last."""
         known = self.plan(plan)
         for each in (*(known.cuts if known else ()), *logged_settings(self.trials)):
             if (each.stock, each.cutter) == (stock, cutter):
-                return each
+                return each.settings
         return None
 
     def plans_tried(self) -> tuple[str, ...]:
@@ -88,17 +86,10 @@ class Known:
         return _once(each.cutter.name for each in (*here, *newest) if each.cutter)
 
 
-def logged_settings(trials: Iterable[Trial]) -> tuple[UsedSetting, ...]:
+def logged_settings(trials: Iterable[Trial]) -> tuple[Used, ...]:
     """Return the settings of every trial of a sheet with a cutter, newest first."""
     return tuple(
-        UsedSetting(
-            stock=each.stock.name,
-            cutter=each.cutter.name,
-            speed=each.speed_rpm,
-            feed=each.feed_mm_per_min,
-            plunge=each.plunge_mm_per_min,
-            passes=each.passes,
-        )
+        Used(stock=each.stock.name, cutter=each.cutter.name, settings=settings_logged(each))
         for each in newest_first(trials)
         if each.stock and each.cutter
     )

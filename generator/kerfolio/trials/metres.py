@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
-from itertools import combinations
 
 from kerfolio.basis.figures import way_number
 from kerfolio.basis.reader import Reader
@@ -137,39 +135,12 @@ def _falls(points: Sequence[tuple[float, Grade]]) -> bool | None:
 def chance_of_fall(points: Sequence[tuple[float, float]]) -> float:
     """Return how likely chance alone gives second values that fall so much as the first grow.
 
-    Kendall's S with its variance under ties, one-sided, in the normal approximation with a
-    continuity correction of one (M. G. Kendall, Rank Correlation Methods; from memory). 1 where all
-    of either are alike.
+    Kendall's tau, one-sided: exact where no values are alike, else in the normal approximation (M.
+    G. Kendall, Rank Correlation Methods). 1 where all of either are alike.
     """
-    score = sum(_sign((b[0] - a[0]) * (b[1] - a[1])) for a, b in combinations(points, 2))
-    variance = _variance([first for first, _ in points], [second for _, second in points])
-    if score >= 0 or variance <= 0:
+    from scipy.stats import kendalltau  # takes long to load, and is seldom needed
+
+    first, second = zip(*points, strict=True)
+    if len(set(first)) == 1 or len(set(second)) == 1:
         return 1.0
-    return 0.5 * math.erfc((-score - 1) / math.sqrt(2 * variance))
-
-
-def _sign(value: float) -> int:
-    return (value > 0) - (value < 0)
-
-
-def _variance(first: Sequence[float], second: Sequence[float]) -> float:
-    n = len(first)
-    ties = [list(Counter(each).values()) for each in (first, second)]
-    one, two = ties
-    if n < 3:
-        return 0.0
-
-    def thrice(counts: Iterable[int]) -> int:
-        return sum(t * (t - 1) * (2 * t + 5) for t in counts)
-
-    def pairs(counts: Iterable[int]) -> int:
-        return sum(t * (t - 1) for t in counts)
-
-    def triples(counts: Iterable[int]) -> int:
-        return sum(t * (t - 1) * (t - 2) for t in counts)
-
-    return (
-        (n * (n - 1) * (2 * n + 5) - thrice(one) - thrice(two)) / 18
-        + pairs(one) * pairs(two) / (2 * n * (n - 1))
-        + triples(one) * triples(two) / (9 * n * (n - 1) * (n - 2))
-    )
+    return float(kendalltau(first, second, alternative="less").pvalue)

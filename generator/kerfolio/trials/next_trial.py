@@ -17,8 +17,9 @@ from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.model.outcome import Grade, Mark, Operation
 from kerfolio.model.router import Router
 from kerfolio.model.stock import Stock
-from kerfolio.shop.chip_load import allowed_chips, chip_of, depth_share
-from kerfolio.trials.cut import CHIP_STEP, PASS_STEP, Axis, Settings, under_tip
+from kerfolio.shop.alike import CHIP_STEP, PASS_STEP, Axis, under_tip
+from kerfolio.shop.chip_load import allowed_chips, depth_share
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.ranking import Best, Ground
 from kerfolio.trials.subject import Subject
 
@@ -36,6 +37,9 @@ _LEAST_GAIN = 0.4
 
 _SHARES = (0.5, 0.25, 0.75)
 """How far along the published chip loads to begin: in the middle, by ratios, then beside it."""
+
+_HALVED = (*(Axis.THICKER, Axis.THINNER, Axis.DEEPER, Axis.SHALLOWER, Axis.FASTER, Axis.SLOWER),)
+"""Ways on which there is a middle to try; later passes follow from the first and the sheet."""
 
 _BY_MARK: dict[Mark, tuple[Axis, ...]] = {
     Mark.BURN: (Axis.THICKER,),
@@ -114,17 +118,16 @@ class Bench:
         """
         flutes, machine, step = self.subject.cutter.flutes, self.machine, self._step
         least, most = machine.speed or (0.0, math.inf)
-        speed = min(max(wanted.speed, least), most)
+        chip = wanted.chip
+        speed = min(max(wanted.speed or _USUAL_RPM, least), most)
         limit = math.inf if machine.feed is None else machine.feed
-        if wanted.chip * speed * flutes > limit:
-            speed = limit / (wanted.chip * flutes)
+        if chip * speed * flutes > limit:
+            speed = limit / (chip * flutes)
         speed = _even(speed, 100.0)
         if not least * (1 - NOISE) <= speed <= most * (1 + NOISE) or speed <= 0:
             return None
-        feed = max(step, min(_even(wanted.chip * speed * flutes, step), limit))
-        passes = self._passes(wanted)
-        chip = chip_of(feed, speed, flutes)
-        return replace(wanted, chip=chip, speed=speed, feed=feed, passes=passes)
+        feed = max(step, min(_even(chip * speed * flutes, step), limit))
+        return replace(wanted, speed=speed, feed=feed, passes=self._passes(wanted))
 
     @property
     def _step(self) -> float:
@@ -180,17 +183,15 @@ def _begun(bench: Bench, share: float = _SHARES[0]) -> Settings | None:
     chips = bench.chips(first)
     if chips is None:
         return None
-    wanted = Settings(
-        chip=chips[0] * (chips[1] / chips[0]) ** share, speed=_USUAL_RPM, feed=0.0, passes=(first,)
-    )
-    return bench.told(wanted)
+    wanted = Settings(speed=_USUAL_RPM, passes=(first,), flutes=cutter.flutes)
+    return bench.told(wanted.with_chip(chips[0] * (chips[1] / chips[0]) ** share))
 
 
 def _from_bad(bench: Bench, best: Best) -> Iterator[Next]:
     """Yield what may come out better than settings that do not come out well."""
     tip = bench.subject.cutter.up_cut_length
     if tip and under_tip(best.settings.first, bench.subject.cutter):
-        deeper = _with_first(best.settings, min(bench.deepest, _PAST_TIP * tip))
+        deeper = best.settings.with_first(min(bench.deepest, _PAST_TIP * tip))
         yield Next(why=Why.TIP, settings=bench.told(deeper), axis=Axis.DEEPER)
     yield from _by_marks(bench, best)
     for share in _SHARES:
@@ -213,7 +214,7 @@ def _from_good(bench: Bench, ground: Ground, best: Best) -> Iterator[Next]:
     failures = ground.failures(best)
     for each in failures:
         middle = _between(best.settings, each.settings)
-        if each.steps >= _BETWEEN and each.axis is not Axis.TURNED and _sound(bench, best, middle):
+        if each.steps >= _BETWEEN and each.axis in _HALVED and _sound(bench, best, middle):
             told = bench.told(middle)
             yield Next(why=Why.BETWEEN, settings=told, axis=each.axis)
     failed = {each.axis for each in failures}
@@ -231,15 +232,12 @@ def _sound(bench: Bench, best: Best, wanted: Settings) -> bool:
 
 
 def _between(one: Settings, other: Settings) -> Settings:
-    """Return the middle: of chip loads by their ratio, of first passes by their difference."""
-    wanted = replace(one, chip=math.sqrt(one.chip * other.chip))
+    """Return the middle: of chip loads and speeds by ratio, of first passes by difference."""
+    speed = math.sqrt((one.speed or _USUAL_RPM) * (other.speed or _USUAL_RPM))
+    wanted = replace(one, speed=speed).with_chip(math.sqrt(one.chip * other.chip))
     if one.first is None or other.first is None:
         return wanted
-    return _with_first(wanted, (one.first + other.first) / 2)
-
-
-def _with_first(settings: Settings, first: float) -> Settings:
-    return replace(settings, passes=(first, *settings.passes[1:]))
+    return wanted.with_first((one.first + other.first) / 2)
 
 
 def _moved(bench: Bench, best: Best, axis: Axis) -> Settings | None:
@@ -255,7 +253,7 @@ def _moved(bench: Bench, best: Best, axis: Axis) -> Settings | None:
             chip = min(wanted, chips[1]) if more else max(wanted, chips[0])
             gain = abs(math.log(chip / own.chip)) / math.log(CHIP_STEP)
             right_way = chip > own.chip if more else chip < own.chip
-            told = bench.told(replace(own, chip=chip))
+            told = bench.told(own.with_chip(chip))
         case _ if first is None:
             return None
         case _:
@@ -263,7 +261,7 @@ def _moved(bench: Bench, best: Best, axis: Axis) -> Settings | None:
             more = axis is Axis.DEEPER
             depth = min(bench.deepest, first + step) if more else first - step
             gain, right_way = abs(depth - first) / step, depth > first if more else depth > SAME
-            told = bench.told(_with_first(own, depth))
+            told = bench.told(own.with_first(depth))
     return told if right_way and gain >= _LEAST_GAIN else None
 
 

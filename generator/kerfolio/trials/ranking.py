@@ -1,8 +1,8 @@
 """Which settings came out best, and what failed nearest to them.
 
-A cut speaks for all settings alike (``cut.apart``), so that one wrong verdict among several decides
-nothing. Of settings that came out well those are best whose neighbours may be said to reach the
-best grade (``chances.assured``), then those whose neighbours reach it surest. What is best is
+A cut speaks for all settings alike (``shop.alike.apart``), so that one wrong verdict among several
+decides nothing. Of settings that came out well those are best whose neighbours may be said to reach
+the best grade (``chances.assured``), then those whose neighbours reach it surest. What is best is
 picked from among several, and so looks a little better than it is.
 """
 
@@ -11,13 +11,15 @@ from __future__ import annotations
 import math
 from bisect import bisect_left, bisect_right
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.model.outcome import Grade, Mark
 from kerfolio.model.stock import CutterStock
+from kerfolio.shop.alike import ALIKE, PASS_STEP, Axis, apart, chip_steps, under_tip, way_to
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.chances import Tally, assured, more_needed, share_within, summed, tally
-from kerfolio.trials.cut import ALIKE, CHIP_STEP, Axis, Cut, Settings, apart, under_tip, way_to
+from kerfolio.trials.cut import Cut
 
 GOOD = Grade.NEARLY_CLEAN
 """The least that settings must reach to be called good: a stroke or two of fine paper."""
@@ -25,9 +27,12 @@ GOOD = Grade.NEARLY_CLEAN
 _HERE = 0.5
 """Cuts no more steps apart than that are taken for the same place when it is called a failure."""
 _CELL = 0.05
-"""Cuts whose chip loads differ by less, and whose first passes by less than a sixteenth of the
-diameter, are gathered before any two are compared, so that long logs take no longer to compare."""
 _SIXTEENTH = 1 / 16
+"""Cuts whose chip loads differ by less than that share, their first passes by less than a sixteenth
+of the diameter, their later ones by less than two, with about one speed, are gathered before any
+two are compared, so that long logs take no longer to compare."""
+_WIDE = 0.3
+"""Steps that cuts of one spot may lie apart in chip load or first pass: a little more than that."""
 _MOST_FAILURES = 4
 
 
@@ -102,10 +107,12 @@ class Failure:
 class _Spot:
     """Cuts with the same settings but for a few per cent: those of the newest of its best.
 
-    ``at`` is their chip load in steps.
+    ``at`` is their chip load in steps, ``first`` the first pass: far away by either, two spots are
+    not compared any closer, so that long logs take no longer.
     """
 
     at: float
+    first: float | None
     settings: Settings
     cuts: tuple[Cut, ...]
     tally: Tally
@@ -119,6 +126,7 @@ class Ground:
         cells: dict[tuple[object, ...], list[Cut]] = {}
         for each in cuts:
             cells.setdefault(_cell(each.settings, cutter), []).append(each)
+        self._order = {id(each): number for number, each in enumerate(cuts)}
         spots = (_spot(each) for each in cells.values())
         self._spots = sorted(spots, key=lambda each: each.at)
         self._places = [each.at for each in self._spots]
@@ -147,7 +155,9 @@ class Ground:
         return next((each for each in made if each.tally.median is Grade.CLEAN), None)
 
     def _behind(self, settings: Settings) -> Best:
-        cuts = tuple(each for each in self.cuts if self._apart(settings, each.settings) <= ALIKE)
+        around = (cut for spot in self._around(settings, ALIKE + _WIDE) for cut in spot.cuts)
+        alike = [each for each in around if self._apart(settings, each.settings) <= ALIKE]
+        cuts = tuple(sorted(alike, key=lambda each: self._order[id(each)]))
         counted = tally(each.grade for each in cuts)
         return Best(settings=settings, cuts=cuts, tally=counted, assured=assured(counted))
 
@@ -175,11 +185,20 @@ class Ground:
         return sum(spot.tally.total for spot in self._near(settings, _HERE))
 
     def _near(self, here: Settings, steps: float) -> list[_Spot]:
-        at = _steps(here.chip)
+        around = self._around(here, steps)
+        return [each for each in around if self._apart(here, each.settings) <= steps]
+
+    def _around(self, here: Settings, steps: float) -> Iterator[_Spot]:
+        """Yield the spots that chip load and first pass alone do not tell to lie further away."""
+        at = chip_steps(here.chip)
         low = bisect_left(self._places, at - steps)
         high = bisect_right(self._places, at + steps)
-        near = self._spots[low:high]
-        return [each for each in near if self._apart(here, each.settings) <= steps]
+        first, reach = here.first, steps * PASS_STEP * self._cutter.diameter
+        return (
+            each
+            for each in self._spots[low:high]
+            if first is None or each.first is None or abs(each.first - first) <= reach
+        )
 
     def _rank(self, spot: _Spot) -> tuple[float, ...]:
         counted = summed(each.tally for each in self._near(spot.settings, ALIKE))
@@ -199,21 +218,27 @@ def marks_of(cuts: Iterable[Cut]) -> tuple[Mark, ...]:
     return tuple(sorted(counted, key=lambda mark: (-counted[mark], order.index(mark))))
 
 
-def _steps(chip: float) -> float:
-    return math.log(chip) / math.log(CHIP_STEP)
-
-
 def _spot(cuts: Sequence[Cut]) -> _Spot:
     counted = tally(each.grade for each in cuts)
     settings = max(cuts, key=lambda each: each.grade).settings
-    return _Spot(at=_steps(settings.chip), settings=settings, cuts=tuple(cuts), tally=counted)
+    return _Spot(
+        at=chip_steps(settings.chip),
+        first=settings.first,
+        settings=settings,
+        cuts=tuple(cuts),
+        tally=counted,
+    )
 
 
 def _cell(settings: Settings, cutter: CutterStock) -> tuple[object, ...]:
-    first = settings.first
+    def deep(mm: float | None, share: float) -> int | None:
+        return None if mm is None else math.floor(mm / (share * cutter.diameter))
+
     return (
         math.floor(math.log(settings.chip) / _CELL),
-        None if first is None else math.floor(first / (_SIXTEENTH * cutter.diameter)),
-        under_tip(first, cutter),
+        math.floor(math.log(settings.speed or 1.0) / (2 * _CELL)),
+        deep(settings.first, _SIXTEENTH),
+        deep(settings.later, 2 * _SIXTEENTH),
+        under_tip(settings.first, cutter),
         settings.climb,
     )

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.model.outcome import Operation
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.model.trial import Trial
-from kerfolio.trials.cut import operation_of
+from kerfolio.shop.operation import operation_counted
 from kerfolio.trials.log import newest_first
 
 _AS_THICK = 1.2
@@ -37,7 +37,9 @@ def sorted_log(trials: Iterable[Trial], stock: Stock) -> Sorted:
     for trial in newest_first(trials):
         names = (trial.stock.name if trial.stock else "", trial.cutter.name if trial.cutter else "")
         if names[0] in sheets and names[1] in cutters:
-            found.setdefault((*names, order.index(operation_of(trial))), []).append(trial)
+            found.setdefault((*names, order.index(operation_counted(trial, stock))), []).append(
+                trial
+            )
     return {
         Subject(sheet=sheets[sheet], cutter=cutters[cutter], operation=order[operation]): (*each,)
         for (sheet, cutter, operation), each in sorted(found.items())

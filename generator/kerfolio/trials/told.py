@@ -12,9 +12,9 @@ from kerfolio.basis.lengths import both
 from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text, say
+from kerfolio.shop.settings import Settings
 from kerfolio.trials.best import Answer, Elsewhere
 from kerfolio.trials.chances import Tally
-from kerfolio.trials.cut import Settings
 from kerfolio.trials.next_trial import Next
 from kerfolio.trials.outcome_told import grade_told, marks_told
 from kerfolio.trials.ranking import GOOD, Best, Failure
@@ -52,8 +52,8 @@ def settings_told(settings: Settings, reader: Reader, *, twice: bool = False) ->
     ]
     way = "" if settings.climb is None else "yes" if settings.climb else "no"
     found = (
-        ("trials-set-feed", feed(settings.feed, reader)),
-        ("trials-set-speed", say(reader, "trials-rpm", speed=whole_figure(settings.speed))),
+        ("trials-set-feed", feed(settings.feed, reader) if settings.feed else ""),
+        ("trials-set-speed", speed_told(settings.speed, reader)),
         ("logbest-chip", chip),
         ("trials-set-plunge", feed(settings.plunge, reader) if settings.plunge else ""),
         ("logbest-first", depth(settings.first, reader) if settings.first else ""),
@@ -61,6 +61,11 @@ def settings_told(settings: Settings, reader: Reader, *, twice: bool = False) ->
         ("logbest-direction", say(reader, "logbest-way", climb=way) if way else ""),
     )
     return tuple((say(reader, name), value) for name, value in found if value)
+
+
+def speed_told(rpm: float | None, reader: Reader) -> str:
+    """Return a speed, empty where nobody says it."""
+    return say(reader, "trials-rpm", speed=whole_figure(rpm)) if rpm else ""
 
 
 def in_one_line(settings: Settings, reader: Reader) -> str:
@@ -115,7 +120,9 @@ def towards_told(failure: Failure, reader: Reader) -> str:
     """Return which way a failure lies, and how far: ``A thicker chip, 0.3 mm``."""
     settings, axis = failure.settings, failure.axis
     first = depth_in(settings.first, reader) if settings.first else ""
-    told = {"chip": chip_in(settings.chip, reader), "first": first}
+    then = depth_in(settings.later, reader) if settings.later else ""
+    speed = speed_told(settings.speed, reader)
+    told = {"chip": chip_in(settings.chip, reader), "first": first, "then": then, "speed": speed}
     return say(reader, "logbest-towards", axis=axis.value, **told)
 
 
