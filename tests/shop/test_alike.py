@@ -11,7 +11,7 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.model.stock import CutterStock
-from kerfolio.shop.alike import ALIKE, Axis, Dial, apart, told_in, unlike, way_to
+from kerfolio.shop.alike import ALIKE, Axis, Dial, Places, told_in, unlike, way_to
 from kerfolio.shop.settings import Settings
 
 CUTTER = CutterStock(
@@ -34,6 +34,10 @@ def test_a_chip_load_wants_speed_feed_and_edges() -> None:
             _ = bare.chip
         with pytest.raises(ValueError, match="feed"):
             bare.with_chip(0.1)
+
+
+def apart(one: Settings, other: Settings, cutter: CutterStock) -> float:
+    return float(Places([other], cutter).steps_from(one)[0])
 
 
 @pytest.mark.parametrize(

@@ -6,13 +6,14 @@ from dataclasses import replace
 from functools import cache
 from random import Random
 
+import numpy as np
 import pytest
 
 from kerfolio.model.outcome import Feel, Grade, Mark, Outcome
 from kerfolio.model.router import Router
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
-from kerfolio.shop.alike import Axis, apart
+from kerfolio.shop.alike import Axis, Places
 from kerfolio.shop.settings import Settings
 from kerfolio.trials.best import Answer, answer
 from kerfolio.trials.cut import cut_of
@@ -248,7 +249,7 @@ def test_a_trial_without_feed_or_verdict_is_counted_and_left_out() -> None:
 
 def test_settings_without_a_first_pass_speak_for_those_with_one() -> None:
     unsaid = replace(GOOD, passes=())
-    assert apart(GOOD, unsaid, OURS.cutter) == 0.5
+    assert Places([unsaid], OURS.cutter).steps_from(GOOD) == [0.5]
     found = asked(log_of(*[(unsaid, CLEAN)] * 2, *[(GOOD, CLEAN)] * 2))
     assert found.best
     assert found.best.known
@@ -257,11 +258,10 @@ def test_settings_without_a_first_pass_speak_for_those_with_one() -> None:
 def test_distances_are_alike_both_ways_and_none_to_oneself() -> None:
     cuts = [cut_of(each, OURS.cutter) for each in _ours(3, 0.1)]
     settings = [each.settings for each in cuts if each]
-    for one in settings:
-        assert apart(one, one, OURS.cutter) == 0
-        for other in settings:
-            there, back = apart(one, other, OURS.cutter), apart(other, one, OURS.cutter)
-            assert there == pytest.approx(back)
+    places = Places(settings, OURS.cutter)
+    steps = np.array([places.steps_from(each) for each in settings])
+    assert not steps.diagonal().any()
+    assert steps == pytest.approx(steps.T)
 
 
 def test_the_order_of_the_files_decides_nothing() -> None:

@@ -6,13 +6,17 @@ time where the cut begins, is told and not compared (common practice, no single 
 
 Two questions are asked. Whether it is the same setting (``unlike``): as near as dials and sheets
 let it be set again, so that "cut like this" is true. And how far one cut speaks for another
-(``apart``): wide enough that the few cuts of a log stand together.
+(``Places``): wide enough that the few cuts of a log stand together.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from enum import StrEnum
+
+import numpy as np
+from numpy.typing import NDArray
 
 from kerfolio.basis.tolerance import SAME
 from kerfolio.model.stock import CutterStock
@@ -31,6 +35,7 @@ apart: they bend the cutter, and the face was cut already (common practice, no s
 ALIKE = 1.0
 """Cuts no more steps apart than that are alike."""
 
+_AXES = 6
 _UNKNOWN = 0.5
 """Steps between a first pass that is logged and one that is not."""
 _DIAL = 0.05
@@ -69,11 +74,10 @@ def unlike(one: Settings, other: Settings, cutter: CutterStock) -> tuple[Dial, .
     The direction is not among it: plans do not state it.
     """
     first = _differ(one.first, other.first, _DIAL)
-    later = _later_steps(one, other, cutter)
     found = (
         (Dial.FEED, _differ(one.feed, other.feed, _DIAL)),
         (Dial.SPEED, _differ(one.speed, other.speed, _DIAL)),
-        (Dial.PASSES, first or abs(later) * LATER_STEP > _REST + SAME),
+        (Dial.PASSES, first or _later_differ(one, other, cutter)),
     )
     return tuple(dial for dial, differs in found if differs)
 
@@ -88,31 +92,62 @@ def _differ(one: float | None, other: float | None, share: float) -> bool:
     return one is not None and other is not None and abs(one - other) > share * max(one, other)
 
 
-def apart(one: Settings, other: Settings, cutter: CutterStock) -> float:
-    """Return how many steps two cuts lie apart; the far side of the tip is one step more.
+def _later_differ(one: Settings, other: Settings, cutter: CutterStock) -> bool:
+    if one.later is None or other.later is None:
+        return False
+    return abs(other.later - one.later) > _REST * cutter.diameter + SAME
+
+
+class Places:
+    """Settings by where they lie, in steps: what is far from some is asked of all at once.
 
     Raises ValueError where a chip load is not known.
     """
-    first = _pass_steps(one, other, cutter)
-    return math.hypot(
-        _chip_steps(one, other),
-        _speed_steps(one, other),
-        _UNKNOWN if first is None else first,
-        _later_steps(one, other, cutter),
-        1.0 if _turned(one, other) else 0.0,
+
+    def __init__(self, settings: Iterable[Settings], cutter: CutterStock) -> None:
+        self._cutter = cutter
+        rows = [_place(each, cutter) for each in settings]
+        self._rows = np.array(rows, dtype=float).reshape(len(rows), _AXES)
+
+    def steps_from(self, here: Settings) -> NDArray[np.float64]:
+        """Return how many steps each lies apart from ``here``, in the order given.
+
+        The far side of the tip is one step more, and so is the other direction. What one of two
+        does not tell counts for nothing, but for the first pass.
+        """
+        off = np.abs(self._rows - np.array(_place(here, self._cutter)))
+        chip, speed, first, side, later, turned = off.T
+        first = np.where(np.isnan(first), _UNKNOWN, first + side)
+        rest = (np.nan_to_num(each) for each in (speed, later, turned))
+        steps: NDArray[np.float64] = np.sqrt(chip**2 + first**2 + sum(each**2 for each in rest))
+        return steps
+
+
+def _place(settings: Settings, cutter: CutterStock) -> tuple[float, ...]:
+    """Return chip load, speed, first pass, its side of the tip, later passes and direction."""
+    first, later, climb = settings.first, settings.later, settings.climb
+    return (
+        math.log(settings.chip) / math.log(CHIP_STEP),
+        math.log(settings.speed) / math.log(SPEED_STEP) if settings.speed else math.nan,
+        math.nan if first is None else first / (PASS_STEP * cutter.diameter),
+        float(under_tip(first, cutter) or False),
+        math.nan if later is None else later / (LATER_STEP * cutter.diameter),
+        math.nan if climb is None else float(climb),
     )
 
 
 def way_to(one: Settings, other: Settings, cutter: CutterStock) -> Axis:
     """Return in what the other differs most. Raises ValueError where a chip load is not known."""
+    here, there = (np.array(_place(each, cutter)) for each in (one, other))
+    chip, speed, first, side, later, turned = map(float, np.nan_to_num(there - here))
     steps = (
-        (_chip_steps(one, other), Axis.THICKER, Axis.THINNER),
-        (_pass_steps(one, other, cutter) or 0.0, Axis.DEEPER, Axis.SHALLOWER),
-        (_later_steps(one, other, cutter), Axis.DEEPER_THEN, Axis.SHALLOWER_THEN),
-        (_speed_steps(one, other), Axis.FASTER, Axis.SLOWER),
+        (chip, Axis.THICKER, Axis.THINNER),
+        (first + math.copysign(side, first), Axis.DEEPER, Axis.SHALLOWER),
+        (later, Axis.DEEPER_THEN, Axis.SHALLOWER_THEN),
+        (speed, Axis.FASTER, Axis.SLOWER),
     )
     far, more, less = max(steps, key=lambda each: abs(each[0]))
-    if _turned(one, other) and abs(far) < 1.0:
+    if turned and abs(far) < 1.0:
         return Axis.TURNED
     return more if far > 0 else less
 
@@ -125,37 +160,3 @@ def under_tip(first: float | None, cutter: CutterStock) -> bool | None:
     if first is None or cutter.up_cut_length is None:
         return None
     return first <= cutter.up_cut_length + SAME
-
-
-def chip_steps(chip: float) -> float:
-    """Return where a chip load, mm, lies on the scale of steps."""
-    return math.log(chip) / math.log(CHIP_STEP)
-
-
-def _chip_steps(one: Settings, other: Settings) -> float:
-    return math.log(other.chip / one.chip) / math.log(CHIP_STEP)
-
-
-def _speed_steps(one: Settings, other: Settings) -> float:
-    if not one.speed or not other.speed:
-        return 0.0
-    return math.log(other.speed / one.speed) / math.log(SPEED_STEP)
-
-
-def _pass_steps(one: Settings, other: Settings, cutter: CutterStock) -> float | None:
-    if one.first is None or other.first is None:
-        return None
-    steps = (other.first - one.first) / (PASS_STEP * cutter.diameter)
-    if under_tip(one.first, cutter) is not under_tip(other.first, cutter):
-        steps += math.copysign(1.0, steps)
-    return steps
-
-
-def _later_steps(one: Settings, other: Settings, cutter: CutterStock) -> float:
-    if one.later is None or other.later is None:
-        return 0.0
-    return (other.later - one.later) / (LATER_STEP * cutter.diameter)
-
-
-def _turned(one: Settings, other: Settings) -> bool:
-    return None not in {one.climb, other.climb} and one.climb is not other.climb

@@ -52,12 +52,6 @@ def tally(grades: Iterable[Grade]) -> Tally:
     return Tally(counts=tuple(counted[each] for each in Grade))
 
 
-def summed(tallies: Iterable[Tally]) -> Tally:
-    """Return all counts together."""
-    rows = [each.counts for each in tallies] or [(0,) * len(Grade)]
-    return Tally(counts=tuple(map(sum, zip(*rows, strict=True))))
-
-
 @cache
 def chance_of(hits: int, total: int) -> float:
     """Return how often so many of all or more would come out so, were it half of such cuts.

@@ -1,6 +1,6 @@
 """Which settings came out best, and what failed nearest to them.
 
-A cut speaks for all settings alike (``shop.alike.apart``), so that one wrong verdict among several
+A cut speaks for all settings alike (``shop.alike.Places``), so that one wrong verdict among several
 decides nothing. Of settings that came out well those are best whose neighbours may be said to reach
 the best grade (``chances.assured``), then those whose neighbours reach it surest. What is best is
 picked from among several, and so looks a little better than it is.
@@ -9,16 +9,17 @@ picked from among several, and so looks a little better than it is.
 from __future__ import annotations
 
 import math
-from bisect import bisect_left, bisect_right
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+
+import numpy as np
 
 from kerfolio.model.outcome import Grade, Mark
 from kerfolio.model.stock import CutterStock
-from kerfolio.shop.alike import ALIKE, PASS_STEP, Axis, apart, chip_steps, under_tip, way_to
+from kerfolio.shop.alike import ALIKE, Axis, Places, under_tip, way_to
 from kerfolio.shop.settings import Settings
-from kerfolio.trials.chances import Tally, assured, more_needed, share_within, summed, tally
+from kerfolio.trials.chances import Tally, assured, more_needed, share_within, tally
 from kerfolio.trials.cut import Cut
 
 GOOD = Grade.NEARLY_CLEAN
@@ -31,8 +32,6 @@ _SIXTEENTH = 1 / 16
 """Cuts whose chip loads differ by less than that share, their first passes by less than a sixteenth
 of the diameter, their later ones by less than two, with about one speed, are gathered before any
 two are compared, so that long logs take no longer to compare."""
-_WIDE = 0.3
-"""Steps that cuts of one spot may lie apart in chip load or first pass: a little more than that."""
 _MOST_FAILURES = 4
 
 
@@ -105,14 +104,8 @@ class Failure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Spot:
-    """Cuts with the same settings but for a few per cent: those of the newest of its best.
+    """Cuts with the same settings but for a few per cent: those of the newest of its best."""
 
-    ``at`` is their chip load in steps, ``first`` the first pass: far away by either, two spots are
-    not compared any closer, so that long logs take no longer.
-    """
-
-    at: float
-    first: float | None
     settings: Settings
     cuts: tuple[Cut, ...]
     tally: Tally
@@ -126,10 +119,10 @@ class Ground:
         cells: dict[tuple[object, ...], list[Cut]] = {}
         for each in cuts:
             cells.setdefault(_cell(each.settings, cutter), []).append(each)
-        self._order = {id(each): number for number, each in enumerate(cuts)}
         spots = (_spot(each) for each in cells.values())
-        self._spots = sorted(spots, key=lambda each: each.at)
-        self._places = [each.at for each in self._spots]
+        self._spots = sorted(spots, key=lambda each: each.settings.chip)
+        self._places = Places((each.settings for each in self._spots), cutter)
+        self._counts = np.array([each.tally.counts for each in self._spots])
 
     def best(self) -> Best | None:
         """Return the best settings; None where there is not one cut."""
@@ -145,70 +138,57 @@ class Ground:
         """
         if best.assured is Grade.CLEAN:
             return None
+        steps = self._places.steps_from(best.settings)
         far = (
             each
-            for each in self._spots
-            if each.tally.at_least(Grade.CLEAN)
-            and self._apart(best.settings, each.settings) > ALIKE / 2
+            for each, off in zip(self._spots, steps, strict=True)
+            if each.tally.at_least(Grade.CLEAN) and off > ALIKE / 2
         )
         made = (self._behind(each.settings) for each in sorted(far, key=self._rank, reverse=True))
         return next((each for each in made if each.tally.median is Grade.CLEAN), None)
 
     def _behind(self, settings: Settings) -> Best:
-        around = (cut for spot in self._around(settings, ALIKE + _WIDE) for cut in spot.cuts)
-        alike = [each for each in around if self._apart(settings, each.settings) <= ALIKE]
-        cuts = tuple(sorted(alike, key=lambda each: self._order[id(each)]))
+        places = Places((each.settings for each in self.cuts), self._cutter)
+        alike = np.flatnonzero(places.steps_from(settings) <= ALIKE)
+        cuts = tuple(self.cuts[int(number)] for number in alike)
         counted = tally(each.grade for each in cuts)
         return Best(settings=settings, cuts=cuts, tally=counted, assured=assured(counted))
 
     def failures(self, best: Best) -> tuple[Failure, ...]:
         """Return the nearest failure each way from the best settings, the nearest of all first."""
         found: dict[Axis, Failure] = {}
-        far = sorted(
-            ((self._apart(best.settings, each.settings), each) for each in self._spots),
-            key=lambda pair: (pair[0], pair[1].at),
-        )
-        for steps, each in far:
+        far = self._places.steps_from(best.settings)
+        for number in np.argsort(far, kind="stable"):
+            steps, each = float(far[number]), self._spots[int(number)]
             axis = way_to(best.settings, each.settings, self._cutter)
-            if steps > ALIKE and axis not in found:
-                near = self._near(each.settings, _HERE)
-                counted = summed(spot.tally for spot in near)
-                if counted.median < GOOD:
-                    cuts = tuple(cut for spot in near for cut in spot.cuts)
-                    found[axis] = Failure(
-                        settings=each.settings, cuts=cuts, tally=counted, axis=axis, steps=steps
-                    )
+            if steps <= ALIKE or axis in found:
+                continue
+            near = self._near(each.settings, _HERE)
+            counted = self._counted(near)
+            if counted.median < GOOD:
+                cuts = tuple(cut for place in near for cut in self._spots[place].cuts)
+                found[axis] = Failure(
+                    settings=each.settings, cuts=cuts, tally=counted, axis=axis, steps=steps
+                )
         return tuple(found.values())[:_MOST_FAILURES]
 
     def tried(self, settings: Settings) -> int:
         """Return how many cuts were made with these settings, or about."""
-        return sum(spot.tally.total for spot in self._near(settings, _HERE))
+        return self._counted(self._near(settings, _HERE)).total
 
-    def _near(self, here: Settings, steps: float) -> list[_Spot]:
-        around = self._around(here, steps)
-        return [each for each in around if self._apart(here, each.settings) <= steps]
+    def _near(self, here: Settings, steps: float) -> np.ndarray:
+        """Return which spots lie no further away, by their numbers."""
+        return np.flatnonzero(self._places.steps_from(here) <= steps)
 
-    def _around(self, here: Settings, steps: float) -> Iterator[_Spot]:
-        """Yield the spots that chip load and first pass alone do not tell to lie further away."""
-        at = chip_steps(here.chip)
-        low = bisect_left(self._places, at - steps)
-        high = bisect_right(self._places, at + steps)
-        first, reach = here.first, steps * PASS_STEP * self._cutter.diameter
-        return (
-            each
-            for each in self._spots[low:high]
-            if first is None or each.first is None or abs(each.first - first) <= reach
-        )
+    def _counted(self, spots: np.ndarray) -> Tally:
+        return Tally(counts=tuple(int(each) for each in self._counts[spots].sum(axis=0)))
 
     def _rank(self, spot: _Spot) -> tuple[float, ...]:
-        counted = summed(each.tally for each in self._near(spot.settings, ALIKE))
+        counted = self._counted(self._near(spot.settings, ALIKE))
         total = counted.total
         surest = (share_within(counted.at_least(each), total)[0] for each in (Grade.CLEAN, GOOD))
         reached = assured(counted) or Grade.SPOILED
-        return (float(max(reached, GOOD)), *surest, float(counted.median), spot.at)
-
-    def _apart(self, one: Settings, other: Settings) -> float:
-        return apart(one, other, self._cutter)
+        return (float(max(reached, GOOD)), *surest, float(counted.median), spot.settings.chip)
 
 
 def marks_of(cuts: Iterable[Cut]) -> tuple[Mark, ...]:
@@ -222,8 +202,6 @@ def _spot(cuts: Sequence[Cut]) -> _Spot:
     counted = tally(each.grade for each in cuts)
     settings = max(cuts, key=lambda each: each.grade).settings
     return _Spot(
-        at=chip_steps(settings.chip),
-        first=settings.first,
         settings=settings,
         cuts=tuple(cuts),
         tally=counted,
