@@ -292,10 +292,12 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`shelf` ends 564.4 mm short of `side-left` at `side-left.shelf-housings`",
+                "`side-left.shelf-housings` stands where `side-right.shelf-housings` is meant, "
+                "which no joint names",
                 "tab: shelf.right-tabs",
             ),
         ),
+        advises="Write `into: side-right.shelf-housings`.",
     ),
     Fault(
         "a slot 0.5 mm narrower than its sheet",

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from functools import partial
 
 from kerfolio.assembly.amended import settled_with
-from kerfolio.assembly.blame import Blame, Culprit
+from kerfolio.assembly.blame import FURTHEST, Blame, Culprit
 from kerfolio.assembly.ends import pieces_of
 from kerfolio.assembly.extent import corners, reach
 from kerfolio.assembly.go_together import Clash
@@ -76,17 +76,21 @@ def misplaced(settled: SettledPlan, clashes: Sequence[Clash]) -> tuple[Hypothesi
 def _moved(
     settled: SettledPlan, links: Sequence[Link], root: str, clashes: Sequence[Clash]
 ) -> list[Blame]:
-    """Return the features that, moved far enough, bring all pieces out of each other."""
+    """Return the features that, moved far enough, bring all pieces out of each other.
+
+    None is moved farther than pieces are in each other: that mends nothing, it only clears away.
+    """
     best = walk(links, root)[0]
     pairings = pairings_of(links, best.ways, best.poses)
     pieces = assembled_of(settled, best.poses, panels_of(settled)).pieces
     points = {each.label: corners(each) for each in pieces}
+    most = FURTHEST * max(each.depth for each in clashes)
     found = []
     for suspect in suspects_of(pairings, links):
         for by in ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)):
             then = walked(put_right(suspect, by, pairings), root)
             for mm in _amounts(clashes, best.poses, then, points):
-                if abs(mm) < max(suspect.part.size):
+                if abs(mm) < min(most, max(suspect.part.size)):
                     there = (by[0] * mm, by[1] * mm, 0.0)
                     right = put_right(suspect, there, pairings)
                     poses = walked(right, root)
