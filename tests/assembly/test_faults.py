@@ -280,8 +280,8 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`side-right.shelf-housings` count from the other end than `shelf.right-tabs`",
-                "into: side-right.shelf-housings",
+                "`side-right.shelf-housings` are measured from the other end of `side-right`",
+                "shelf-housings: {pocket: {at: [60, shelf_z], length: 60, takes: ply, depth: 6}",
             ),
         ),
     ),

@@ -28,7 +28,7 @@ from kerfolio.assembly.suspects import put_right, suspects_of
 from kerfolio.assembly.trying import Standing, standing_of
 from kerfolio.assembly.verdicts import charge, is_length
 from kerfolio.basis.thickness import read_off
-from kerfolio.geometry.rigid import Rigid, Vector, between, length, scaled
+from kerfolio.geometry.rigid import Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.settling.settled import SettledPlan
 
 _MOST = 8
@@ -36,6 +36,9 @@ _MOST = 8
 
 _STIRS = 0.5
 """What moves by less, mm, where something is moved by 1 mm, is not moved out by that."""
+
+_ALONG = 0.9
+"""The cosine, at least, between two ways of which one runs along the other."""
 
 _STANDS = 1.0
 """So much more area, mm2, stands as it is drawn where more of the whole does."""
@@ -78,19 +81,19 @@ def _moved(
 ) -> list[Blame]:
     """Return the features that, moved far enough, bring all pieces out of each other.
 
-    None is moved farther than pieces are in each other: that mends nothing, it only clears away.
+    Nothing is moved along the line in which two pieces cross by more than they are in each other:
+    that mends nothing, it only clears away.
     """
     best = walk(links, root)[0]
     pairings = pairings_of(links, best.ways, best.poses)
     pieces = assembled_of(settled, best.poses, panels_of(settled)).pieces
     points = {each.label: corners(each) for each in pieces}
-    most = FURTHEST * max(each.depth for each in clashes)
     found = []
     for suspect in suspects_of(pairings, links):
         for by in ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0)):
             then = walked(put_right(suspect, by, pairings), root)
             for mm in _amounts(clashes, best.poses, then, points):
-                if abs(mm) < min(most, max(suspect.part.size)):
+                if abs(mm) < max(suspect.part.size):
                     there = (by[0] * mm, by[1] * mm, 0.0)
                     right = put_right(suspect, there, pairings)
                     poses = walked(right, root)
@@ -120,6 +123,9 @@ def _amounts(
             return ()
         way = scaled(step, 1 / length(step))
         (low, high), (least, most) = reach(points[each.a], way), reach(points[each.b], way)
+        line = cross(now[each.a].z, now[each.b].z)
+        if abs(dot(way, line)) > _ALONG and most - low > FURTHEST * each.depth < high - least:
+            return ()
         forward = max(forward, (high - least) / length(step))
         back = max(back, (most - low) / length(step))
     return read_off(forward), -read_off(back)
