@@ -280,8 +280,8 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`side-right.shelf-housings` count from the other end than `shelf.right-tabs`",
-                "into: side-right.shelf-housings",
+                "`side-right.shelf-housings` are measured from the other end of `side-right`",
+                "shelf-housings: {pocket: {at: [60, shelf_z], length: 60, takes: ply, depth: 6}",
             ),
         ),
     ),
@@ -292,10 +292,12 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`shelf` ends 564.4 mm short of `side-left` at `side-left.shelf-housings`",
+                "`side-left.shelf-housings` stands where `side-right.shelf-housings` is meant, "
+                "which no joint names",
                 "tab: shelf.right-tabs",
             ),
         ),
+        advises="Write `into: side-right.shelf-housings`.",
     ),
     Fault(
         "a slot 0.5 mm narrower than its sheet",

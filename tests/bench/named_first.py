@@ -9,6 +9,9 @@ kinds to begin from, ``--show`` tells what was said where another one was named 
 ``named`` the moved feature is the first accused; ``beside`` it stands in the advice of the first
 remark; ``other`` is all else that was said; ``open`` are those of which nothing can be known: no
 joint is off, since no loop of joints holds the feature in that direction.
+
+Of the potting bench 19 of the 55 moves by 2.3 mm were counted last: 10 named, 2 other, 7 open. The
+two are left tabs that slots of both sides follow: the right ones, which do not, are named for them.
 """
 
 from __future__ import annotations

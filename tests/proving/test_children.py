@@ -1,4 +1,6 @@
-"""Openings as wide as a child's finger; 5 to 12 mm is from memory of EN 716 and EN 14988."""
+"""Openings as wide as a child's finger: up to 12 mm by DIN EN 747-1:2015-08, 4.1.2.1; from 5 mm on
+from memory of EN 716 and EN 14988.
+"""
 
 from __future__ import annotations
 

@@ -159,7 +159,7 @@ def test_the_plan_itself_is_not_remarked_on() -> None:
 HEADS = {
     # Washer 12 mm; washer and head are 1.6 + 6 mm high. The head is on the show face.
     (13, 8): [],
-    (11, 8): ["`washer-m6` is 12 mm wide, its bore `side.bolt` 11 mm"],
+    (11, 8): ["the bore of `side.bolt` is 11 mm wide, `washer-m6` 12 mm"],
     (13, 4): ["the head of `bolt-m6x40` stands 3.6 mm out of `side.bolt`"],
 }
 

@@ -31,7 +31,7 @@ _POOL = {2: 16, 3: 10}
 _ROUNDS = 8
 _STILL = 1e-6
 
-_FURTHEST = 1.25
+FURTHEST = 1.25
 """No cure is larger than all that is wrong together, by this factor: that would be absurd."""
 
 _Unit = tuple[int, tuple[int, ...]]
@@ -203,7 +203,7 @@ def _solved(
 
 def _is_absurd(suspect: Suspect, move: Numbers, most: float) -> bool:
     """Tell whether a cure is larger than what is wrong, or than the part it is a cure of."""
-    limit = max(min(_FURTHEST * most, max(suspect.part.size)), TOLERANCE)
+    limit = max(min(FURTHEST * most, max(suspect.part.size)), TOLERANCE)
     return float(np.abs(move).max()) > limit
 
 

@@ -7,9 +7,11 @@ from itertools import chain
 
 from kerfolio.assembly.blame import Blame
 from kerfolio.assembly.closure import Hearing
+from kerfolio.assembly.far_ends import from_far_ends
 from kerfolio.assembly.hypotheses import hypotheses
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.other_edges import from_other_edges
+from kerfolio.assembly.other_ends import to_other_ends
 from kerfolio.assembly.proved import proved
 from kerfolio.assembly.ranking import ranked
 from kerfolio.assembly.regular import regularity_of
@@ -30,7 +32,12 @@ def hearing_of(
     def slips(accused: Collection[int]) -> tuple[Trial, ...]:
         near = {end.piece for i in accused for end in (links[i].a, links[i].b)}
         close = [each for each in links if not near.isdisjoint((each.a.piece, each.b.piece))]
-        others = from_other_edges(settled, close)
-        return tried(settled, root, chain(hypotheses(settled, links, accused), others))
+        proposed = (
+            to_other_ends(settled, links),
+            from_far_ends(close),
+            hypotheses(settled, links, accused),
+            from_other_edges(settled, close),
+        )
+        return tried(settled, root, chain.from_iterable(proposed))
 
     return Hearing(ranked=in_order, tried=slips, explains=not explained)

@@ -34,6 +34,8 @@ class Slip(IntEnum):
 
     WAY = auto()
     BACKWARD = auto()
+    FAR_END = auto()
+    ANOTHER = auto()
     EXCHANGED = auto()
     TURNED = auto()
     MIRRORED = auto()
@@ -138,7 +140,7 @@ def _other_way(link: Link, face: str, looking: str) -> Hypothesis:
         place=stated.place,
         subject=stated.a.name,
         parts=frozenset((link.a.part.name, link.b.part.name)),
-        change=partial(_with_joints, joints={stated: other}),
+        change=partial(with_joints, joints={stated: other}),
     )
 
 
@@ -148,7 +150,7 @@ def _face_words(link: Link, face: str) -> str:
     return f"show: {'out' if face == BACK else 'in'}"
 
 
-def _with_joints(settled: SettledPlan, joints: Mapping[Joint, Joint]) -> SettledPlan:
+def with_joints(settled: SettledPlan, joints: Mapping[Joint, Joint]) -> SettledPlan:
     """Return a plan with some joints stated otherwise."""
     made = tuple(
         replace(each, stated=joints.get(each.stated, each.stated)) for each in settled.joints
@@ -225,18 +227,21 @@ def _exchanged(links: Sequence[Link], accused: Collection[int]) -> Iterator[Hypo
             subject=named[0].name,
             parts=frozenset(end.part.name for link in (one, other) for end in (link.a, link.b)),
             change=partial(
-                _with_joints,
+                with_joints,
                 joints={
                     one.joint.stated: replace(one.joint.stated, b=d),
                     other.joint.stated: replace(other.joint.stated, b=b),
                 },
             ),
             aside=not {i, j} <= {*accused},
-            alike=_alike(a, d) + _alike(c, b) - _alike(a, b) - _alike(c, d),
+            alike=numbers_shared(a, d)
+            + numbers_shared(c, b)
+            - numbers_shared(a, b)
+            - numbers_shared(c, d),
         )
 
 
-def _alike(one: Named, other: Named) -> int:
+def numbers_shared(one: Named, other: Named) -> int:
     """Return how many numbers two names share: `divider.3.tabs` and `back.slots-3` share one.
 
     Words are none of it: left and right change places with the face that is seen.

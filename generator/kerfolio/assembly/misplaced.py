@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from functools import partial
 
 from kerfolio.assembly.amended import settled_with
-from kerfolio.assembly.blame import Blame, Culprit
+from kerfolio.assembly.blame import FURTHEST, Blame, Culprit
 from kerfolio.assembly.ends import pieces_of
 from kerfolio.assembly.extent import corners, reach
 from kerfolio.assembly.go_together import Clash
@@ -28,7 +28,7 @@ from kerfolio.assembly.suspects import put_right, suspects_of
 from kerfolio.assembly.trying import Standing, standing_of
 from kerfolio.assembly.verdicts import charge, is_length
 from kerfolio.basis.thickness import read_off
-from kerfolio.geometry.rigid import Rigid, Vector, between, length, scaled
+from kerfolio.geometry.rigid import Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.settling.settled import SettledPlan
 
 _MOST = 8
@@ -36,6 +36,9 @@ _MOST = 8
 
 _STIRS = 0.5
 """What moves by less, mm, where something is moved by 1 mm, is not moved out by that."""
+
+_ALONG = 0.9
+"""The cosine, at least, between two ways of which one runs along the other."""
 
 _STANDS = 1.0
 """So much more area, mm2, stands as it is drawn where more of the whole does."""
@@ -76,7 +79,11 @@ def misplaced(settled: SettledPlan, clashes: Sequence[Clash]) -> tuple[Hypothesi
 def _moved(
     settled: SettledPlan, links: Sequence[Link], root: str, clashes: Sequence[Clash]
 ) -> list[Blame]:
-    """Return the features that, moved far enough, bring all pieces out of each other."""
+    """Return the features that, moved far enough, bring all pieces out of each other.
+
+    Nothing is moved along the line in which two pieces cross by more than they are in each other:
+    that mends nothing, it only clears away.
+    """
     best = walk(links, root)[0]
     pairings = pairings_of(links, best.ways, best.poses)
     pieces = assembled_of(settled, best.poses, panels_of(settled)).pieces
@@ -116,6 +123,9 @@ def _amounts(
             return ()
         way = scaled(step, 1 / length(step))
         (low, high), (least, most) = reach(points[each.a], way), reach(points[each.b], way)
+        line = cross(now[each.a].z, now[each.b].z)
+        if abs(dot(way, line)) > _ALONG and most - low > FURTHEST * each.depth < high - least:
+            return ()
         forward = max(forward, (high - least) / length(step))
         back = max(back, (most - low) / length(step))
     return read_off(forward), -read_off(back)

@@ -11,8 +11,10 @@ from kerfolio.assembly.amended import settled_as
 from kerfolio.assembly.hypotheses import Hypothesis, Slip
 from kerfolio.assembly.links import Link
 from kerfolio.basis.said import stated_name
+from kerfolio.basis.tolerance import SAME
 from kerfolio.model.feature import Feature, Notch, Tabs
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.model.feature_kind import NOTCH, TAB
+from kerfolio.settling.settled import SettledFeature, SettledPlan
 
 _MOST = 8
 """So many are made at most: each is settled for."""
@@ -23,6 +25,13 @@ _OPPOSITE = {"top": "bottom", "bottom": "top", "left": "right", "right": "left"}
 def from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypothesis]:
     """Yield sets in some joints as stated on the opposite edge."""
     yield from islice(_from_other_edges(settled, links), _MOST)
+
+
+def side_of(settled: SettledPlan, part: str, name: str) -> str:
+    """Return the side that a set of notches or tabs is stated on; empty where it is on none."""
+    parts = (each for each in settled.plan.parts if each.name == part)
+    cutting = next((f.cutting for each in parts for f in each.features if f.name == name), None)
+    return cutting.edge.side if isinstance(cutting, (Notch, Tabs)) else ""
 
 
 def _from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypothesis]:
@@ -65,4 +74,24 @@ def _with_edge(settled: SettledPlan, part: str, feature: Feature, side: str) -> 
         else p
         for p in settled.plan.parts
     )
-    return settled_as(settled, replace(settled.plan, parts=parts)) or settled
+    made = settled_as(settled, replace(settled.plan, parts=parts))
+    return settled if made is None or _is_taken(made, part, feature.name) else made
+
+
+def _is_taken(settled: SettledPlan, part: str, name: str) -> bool:
+    """Tell whether others on the edge are in the way of what is stated there."""
+    mine = next(each for each in settled.parts if each.name == part)
+    edged = [each for each in mine.features if each.kind in (NOTCH, TAB)]
+    there = [each for each in edged if stated_name(each.name) == name]
+    others = [each for each in edged if stated_name(each.name) != name]
+    return any(_overlap(one, other) for one in there for other in others)
+
+
+def _overlap(one: SettledFeature, other: SettledFeature) -> bool:
+    """Tell whether two features on edges take up the same stretch of one edge."""
+    (x, y), (u, v) = one.direction, other.direction
+    dx, dy = other.at[0] - one.at[0], other.at[1] - one.at[1]
+    along, outward = abs(dy * x - dx * y), abs(dx * x + dy * y)
+    beside = along >= (one.width.value + other.width.value) / 2 - SAME
+    apart = outward > max(one.length.value, other.length.value)  # another edge that looks so
+    return x * u + y * v > 1 - SAME and not beside and not apart

@@ -13,6 +13,12 @@ from kerfolio.geometry.rigid import Rigid, Vector, length
 TOLERANCE = 0.05
 """A pair of features this far from meeting, mm, still meets: below any fit."""
 
+_TURNED = 2 * TOLERANCE
+"""So it does turned by so much, as mm at 200 mm."""
+
+CLOSES = TOLERANCE + _TURNED
+"""The misfit of a joint all of whose pairs meet is no larger, mm."""
+
 
 @dataclass(frozen=True, slots=True)
 class Pairing:
@@ -66,7 +72,7 @@ def gaps_in(pairings: Sequence[Pairing], poses: Mapping[str, Rigid]) -> tuple[Ga
     for each in pairings:
         a, b = poses[each.a], poses[each.b]
         off, turned = gap(each.way, each.pair, a, b), turn(each.pair, a, b)
-        if length(off) > TOLERANCE or turned > 2 * TOLERANCE:
+        if length(off) > TOLERANCE or turned > _TURNED:
             found.append(Gap(each, b.inverse.vector(off), turned))
     return tuple(found)
 

@@ -126,16 +126,22 @@ def walking_order(links: Sequence[Link], root: str) -> list[tuple[str, list[int]
         reached.add(piece)
 
 
-def walk(links: Sequence[Link], root: str, *, patient: bool = False) -> tuple[Walk, ...]:
+def walk(
+    links: Sequence[Link], root: str, *, patient: bool = False, within: float = math.inf
+) -> tuple[Walk, ...]:
     """Return the candidate placements of all pieces reached from the root, the best one first.
 
-    A ``patient`` walk rather lets many joints miss a little than one of them altogether.
+    A ``patient`` walk rather lets many joints miss a little than one of them altogether. Nothing is
+    returned where all cost more than ``within``, mm: that is known as soon as a few loops are seen.
     """
     patience = _PATIENCE if patient else 1.0
     walks = [Walk({root: Rigid()}, {}, 0.0, (0, 0))]
     for piece, held in walking_order(links, root)[1:]:
         cap, slack = patience * _CAP, patience * _SLACK
         grown = [made for each in walks for made in _grown(each, piece, held, links, cap)]
+        grown = [each for each in grown if each.cost <= within]
+        if not grown:
+            return ()
         grown.sort(key=lambda each: (round(each.cost / _SAME), each.rank))
         walks = _kept([each for each in grown if each.cost <= grown[0].cost + slack])
     return tuple(walks)

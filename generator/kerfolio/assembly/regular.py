@@ -16,6 +16,7 @@ from math import atan2, degrees
 from kerfolio.assembly.frames import at_ends
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import TAB
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -174,12 +175,21 @@ def regularity_of(settled: SettledPlan) -> Regularity:
 
 def body(part: SettledPart) -> Point:
     """Return how wide and high a part is without the tabs on its edges, as it is stated; mm."""
+    (x0, y0), (x1, y1) = body_box(part)
+    return x1 - x0, y1 - y0
+
+
+def body_box(part: SettledPart) -> tuple[Point, Point]:
+    """Return the lower left and the upper right corner of a part without its tabs, mm."""
     reach = {
         way: max((f.length.value for f in part.features if _is_tab(f, way)), default=0.0)
         for way in ((1, 0), (-1, 0), (0, 1), (0, -1))
     }
-    width, height = part.size
-    return width - reach[1, 0] - reach[-1, 0], height - reach[0, 1] - reach[0, -1]
+    box = bounds(part.plain.outer)
+    return (
+        (box.x0 + reach[-1, 0], box.y0 + reach[0, -1]),
+        (box.x1 - reach[1, 0], box.y1 - reach[0, 1]),
+    )
 
 
 def _is_tab(feature: SettledFeature, way: tuple[int, int]) -> bool:

@@ -11,7 +11,7 @@ from kerfolio.assembly.blocking import blocking
 from kerfolio.assembly.go_together import clashes
 from kerfolio.assembly.hypotheses import Hypothesis, Slip, both, ways_round
 from kerfolio.assembly.links import links_of, root_of
-from kerfolio.assembly.pairing import TOLERANCE, gaps_in, pairings_of
+from kerfolio.assembly.pairing import CLOSES, TOLERANCE, gaps_in, pairings_of
 from kerfolio.assembly.placing import walk
 from kerfolio.assembly.posing import assembled_of, panels_of
 from kerfolio.assembly.split import stuck
@@ -26,6 +26,9 @@ _PROVED = 6
 
 _PAIRED = (Slip.BACKWARD, Slip.WAY, Slip.EXCHANGED)
 """The kinds of slips of which two are tried at once, what is counted backwards first."""
+
+_UNCUT = (Slip.TURNED, Slip.FAR_END)
+"""Of these only where features meet is changed, not what is cut."""
 
 _FIRSTS, _SECONDS = 4, 24
 """So many that leave less wrong are tried, each with so many others."""
@@ -108,7 +111,7 @@ def _closing(
     """Yield the hypotheses under which every loop closes."""
     for each in proposed:
         changed = each.change(settled)
-        shaped = each.slip is not Slip.TURNED
+        shaped = each.slip not in _UNCUT
         made = standing_of(changed, root, links, each.parts if shaped else frozenset())
         if made is not None:
             yield Trial(hypothesis=each, standing=made)
@@ -118,9 +121,9 @@ def _in_pairs(
     settled: SettledPlan, root: str, proposed: Sequence[Hypothesis]
 ) -> Iterator[Hypothesis]:
     """Yield two slips at once: one that by itself leaves less wrong, with each of the others."""
-    now = _wrong(settled, root)
+    now = _wrong(settled, root, math.inf)
     small = (n for n, each in enumerate(proposed) if each.slip in _PAIRED)
-    wrong = {n: _wrong(proposed[n].change(settled), root) for n in small}
+    wrong = {n: _wrong(proposed[n].change(settled), root, now) for n in small}
     firsts = sorted((left, n) for n, left in wrong.items() if left < now - TOLERANCE)[:_FIRSTS]
     others = sorted(
         (n for n, left in wrong.items() if left < math.inf),
@@ -132,10 +135,13 @@ def _in_pairs(
         yield both(proposed[one], proposed[other])
 
 
-def _wrong(settled: SettledPlan, root: str) -> float:
-    """Return how far joints are from agreeing, mm; infinite where one cannot be made."""
+def _wrong(settled: SettledPlan, root: str, most: float) -> float:
+    """Return how far joints are from agreeing, mm, at the most; infinite where one cannot be."""
     found, faults = links_of(settled)
-    return math.inf if faults or not found else walk(found, root)[0].cost
+    if faults or not found:
+        return math.inf
+    walks = walk(found, root, within=most)
+    return walks[0].cost if walks else most
 
 
 def standing_of(
@@ -148,7 +154,10 @@ def standing_of(
     found, faults = links_of(settled)
     if faults or len(found) != links:
         return None
-    best = walk(found, root)[0]
+    walks = walk(found, root, within=CLOSES * len(found))
+    if not walks:
+        return None
+    best = walks[0]
     pairings = pairings_of(found, best.ways, best.poses)
     if gaps_in(pairings, best.poses):
         return None

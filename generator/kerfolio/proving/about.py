@@ -90,6 +90,7 @@ TOLD = frozenset(
         # names, counts and words, of which the place in the file says all
         *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
         *("hole-without-hardware", "child-bed-refused", "names-disagree"),
+        "piece-upside-down",
         *("child-edges-sharp", "child-small-part", "child-finish"),
         *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),

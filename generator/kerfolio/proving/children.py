@@ -18,10 +18,20 @@ from kerfolio.settling.settled import SettledPart, SettledPlan
 TRAPS = (5.0, 12.0)
 """Widths in mm that hold a finger.
 
-From memory of European standards for children's furniture (EN 716 for cots, EN 14988 for high
-chairs), which avoid accessible gaps of 5 to 12 mm; look them up. The tool claims no conformity.
+DIN EN 747-1:2015-08 (bunk beds), 4.1.2.1, has no accessible hole or gap of more than 7 mm and less
+than 12 mm. The 5 mm are from memory of EN 716 for cots and EN 14988 for high chairs. Look them up:
+the tool claims no conformity.
 """
 
+OF_FINGERS = (
+    "DIN EN 747-1:2015-08, 4.1.2.1: none of more than 7 and less than 12 mm; from 5 mm on from "
+    "memory of EN 716 and EN 14988; look them up. No conformity is claimed"
+)
+
+OF_HEADS = (
+    "from memory of ASTM F1487 and the CPSC's Public Playground Safety Handbook, 3.5 to "
+    "9 in; look them up. No conformity is claimed"
+)
 
 HEADS = (89.0, 229.0)
 """Widths in mm that let a child's body through and hold the head.
@@ -34,8 +44,7 @@ have narrower bounds of their own for beds. Look them up: the tool claims no con
 @after(
     "head-trap",
     reason="An opening that lets a child's body through and not the head can strangle.",
-    source="from memory of ASTM F1487 and the CPSC's Public Playground Safety Handbook, 3.5 to "
-    "9 in; look them up. No conformity is claimed",
+    source=OF_HEADS,
     severity=Severity.WARNING,
 )
 def heads_free(settled: SettledPlan) -> Iterator[Finding]:
@@ -63,8 +72,7 @@ def heads_free(settled: SettledPlan) -> Iterator[Finding]:
 @after(
     "finger-trap",
     reason="An opening as wide as a child's finger holds it.",
-    source="from memory of EN 716 and EN 14988, which avoid gaps of 5 to 12 mm; look them up. "
-    "No conformity is claimed",
+    source=OF_FINGERS,
     severity=Severity.WARNING,
 )
 def fingers_free(settled: SettledPlan) -> Iterator[Finding]:

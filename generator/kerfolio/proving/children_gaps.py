@@ -16,7 +16,7 @@ from kerfolio.assembly.extent import Box, box_around
 from kerfolio.basis.finding import Finding, Meeting, Severity, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import named, said
-from kerfolio.proving.children import HEADS, TRAPS
+from kerfolio.proving.children import HEADS, OF_FINGERS, OF_HEADS, TRAPS
 from kerfolio.proving.rule import together
 
 _SQUARE = 0.999
@@ -47,8 +47,7 @@ class _Gap:
 @together(
     "finger-gap",
     reason="Two pieces a child's finger apart hold it.",
-    source="from memory of EN 716 and EN 14988, which avoid gaps of 5 to 12 mm; look them up. "
-    "No conformity is claimed",
+    source=OF_FINGERS,
     severity=Severity.WARNING,
 )
 def finger_gaps(build: Build) -> Iterator[Finding]:
@@ -59,8 +58,7 @@ def finger_gaps(build: Build) -> Iterator[Finding]:
 @together(
     "head-gap",
     reason="A gap that lets a child's body through and not the head can strangle.",
-    source="from memory of ASTM F1487 and the CPSC's Public Playground Safety Handbook, 3.5 to "
-    "9 in; look them up. No conformity is claimed",
+    source=OF_HEADS,
     severity=Severity.WARNING,
 )
 def head_gaps(build: Build) -> Iterator[Finding]:

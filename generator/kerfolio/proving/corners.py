@@ -19,6 +19,7 @@ from kerfolio.model.stock import CutterStock
 from kerfolio.proving.marks import about, spots_mark
 from kerfolio.proving.meeting import too_short
 from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
+from kerfolio.proving.shapes import run_together
 from kerfolio.settling.relief import SIDEWAYS_OTHER
 from kerfolio.settling.settled import (
     MovedRelief,
@@ -81,10 +82,12 @@ def _unrelieved(
 def walls_left(settled: SettledPlan) -> Iterator[Finding]:
     """Look for reliefs of which no style leaves a third of every wall that bears.
 
-    Of an opening that is too short for its tab that is told.
+    Of an opening that is too short for its tab, or runs into another, that is told.
     """
     short = too_short(settled)
     for part, moved in _moved(settled):
+        if not run_together(part).isdisjoint(moved.features):
+            continue
         sheet = settled.sheet(part.sheet)
         if moved.widest >= sheet.relief.diameter:
             continue

@@ -298,7 +298,9 @@ def _seating(there: InPlace) -> Iterator[Finding]:
     if wider is not None:
         if wide > wider[0].value + SAME:
             bored = precise("bored", wider[0].value)
-            message = said("`{}` is {} wide, its bore {} {}", top.name, figure, seat.called, bored)
+            message = said(
+                "the bore of {} is {} wide, `{}` {}", seat.called, bored, top.name, figure
+            )
             yield error("head-unseated", message, place, advice, **what)
         yield from _proud(there, wider[1].value)
         return

@@ -25,7 +25,9 @@ from kerfolio.basis.finding import (
 from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
+from kerfolio.basis.tolerance import SAME
 from kerfolio.basis.words import listed
+from kerfolio.model.feature_kind import GROOVE
 from kerfolio.model.joint_kind import JOINT_KINDS
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import is_unsaid
@@ -154,10 +156,25 @@ def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
     label = variant.label
     meeting = Meeting(pieces=(clash.a,), others=(clash.b,), variant=label)
     if clash.joint:
-        advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
         mark = _mark(build, other)
+    short = _too_short(build, clash)
+    if short:
+        message = said("`{}` is {} too short for `{}`", other, length("length", clash.length), one)
+        advice = "What goes in must be no longer, or the groove must be open where it reaches on."
+    elif clash.joint:
+        advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
     what: Beside = {"mark": mark, "meeting": meeting, "subject": other}
     return error(CLASHING, message, place, advice, **what)
+
+
+def _too_short(build: Build, clash: Clash) -> bool:
+    """Tell whether two pieces are in each other where a groove ends before what goes into it."""
+    pieces = pieces_of(build.settled)
+    a, b = (end_of(each, pieces) for each in clash.ends or ("", ""))
+    if a is None or b is None or not (a.features and b.features):
+        return False
+    grooved = b.features[0].kind is GROOVE
+    return grooved and a.features[0].width.value - b.features[0].length.value > SAME
 
 
 def _mark(build: Build, name: str) -> Mark | None:

@@ -14,7 +14,7 @@ from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT
 from kerfolio.proving.flush import UNEVEN
 from kerfolio.proving.marks import about
-from kerfolio.proving.meeting import has_length, meetings, openings, pairs, wedged
+from kerfolio.proving.meeting import has_length, is_stopped, meetings, openings, pairs, wedged
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.settled import SettledFeature, SettledPlan
@@ -30,7 +30,7 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     for met in meetings(settled, TAB_JOINT):
         for tab, opening in pairs(met):
             over = tab.width.value - opening.length.value
-            if has_length(opening) and over > SAME:
+            if over > SAME and (has_length(opening) or is_stopped(opening, met.b.part)):
                 short = reading("short", over)
                 message = said("{} is {} too short for its tab", named(met.b.name(0)), short)
                 what = about(settled, met.b.part, opening)

@@ -7,10 +7,14 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.tolerance import SAME
-from kerfolio.model.feature_kind import POCKET, SLOT
+from kerfolio.geometry.measure import point_in
+from kerfolio.model.feature_kind import GROOVE, POCKET, SLOT
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import TAB_JOINT, WEDGE_JOINT, JointKind
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+
+_PAST = 1.0
+"""So far past a groove's end, mm, there is wood where it is stopped."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +56,16 @@ def too_short(settled: SettledPlan) -> frozenset[tuple[str, str]]:
 def has_length(opening: SettledFeature) -> bool:
     """Tell whether an opening is as long as a tab, and not as a groove is or a notch."""
     return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
+
+
+def is_stopped(opening: SettledFeature, part: SettledPart) -> bool:
+    """Tell whether a groove ends within its part on both sides, so that nothing reaches past it."""
+    if opening.kind is not GROOVE:
+        return False
+    (x, y), (dx, dy) = opening.at, opening.direction
+    past = opening.length.value / 2 + _PAST
+    ends = ((x + way * past * dx, y + way * past * dy) for way in (-1, 1))
+    return all(point_in(part.plain.outer, each) for each in ends)
 
 
 def wedged(

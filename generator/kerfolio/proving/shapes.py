@@ -5,22 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.finding import Finding, Severity, error, warning
-from kerfolio.basis.measures import point
 from kerfolio.basis.said import named, said
 from kerfolio.geometry.boolean import contains, distance, intersects
 from kerfolio.geometry.contour import Contour, Region
-from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.near import meeting as near
 from kerfolio.model.feature_kind import ENGRAVING, GROOVE
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, after
+from kerfolio.settling.outside import OUTSIDE, told_outside
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SLACK = 0.01
 
 
 @after(
-    "feature-outside",
+    OUTSIDE,
     reason="What is cut into a part lies in it.",
     source=COMMON_PRACTICE,
 )
@@ -50,13 +49,9 @@ def _reaches_out(
 def _outside(
     settled: SettledPlan, part: SettledPart, feature: SettledFeature, where: str, contour: Contour
 ) -> Finding:
-    box = bounds(contour)
-    name = named(f"{part.name}.{feature.name}")
-    message = said("{} {} lies {} the part", feature.kind.name, name, where)
-    corners = point(box.x0, box.y0, "least-"), point(box.x1, box.y1, "most-")
-    advice = said("It reaches from {} to {}.", *corners)
+    message, advice = told_outside(part.name, feature, where, contour)
     what = about(settled, part, feature)
-    return error("feature-outside", message, feature.place, advice, **what)
+    return error(OUTSIDE, message, feature.place, advice, **what)
 
 
 def _touches(whole: Region, contour: Contour) -> bool:
@@ -81,6 +76,12 @@ def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
             message = said("{} and {} run into each other", *names)
             what = about(settled, part, first, second)
             yield warning("features-overlap", message, second.place, advice, **what)
+
+
+def run_together(part: SettledPart) -> frozenset[str]:
+    """Return the names of a part's openings that run into others."""
+    pairs = _meeting([each for each in part.features if _goes_through(each)])
+    return frozenset(each.name for pair in pairs for each in pair)
 
 
 def _goes_through(feature: SettledFeature) -> bool:

@@ -35,6 +35,7 @@ from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.left_off import left_off
 from kerfolio.settling.outline import outline_contour
+from kerfolio.settling.outside import OUTSIDE, told_outside
 from kerfolio.settling.scope import SettlingError, misshapen, within
 from kerfolio.settling.settled import (
     Cut,
@@ -100,6 +101,7 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         return None, (*findings, replace(trouble.about(part.name), sketch=sketch))
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
+        findings = findings or tuple(_outside(shapes, outline, part))
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
         across = [each.feature.name for each in shapes if _is_across(each, outline)]
         sketch = sketched(part.name, outline, shapes, *across)
@@ -114,6 +116,21 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
 def _own(subject: str, part: Part) -> str:
     """Return what a finding is about without the part's name."""
     return subject.removeprefix(f"{part.name}.")
+
+
+def _outside(shapes: Sequence[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
+    """Yield a finding for each feature that lies outside a part which is none: its size is wrong.
+
+    Of a part that can be made the rules tell that.
+    """
+    for shaped in shapes:
+        feature = shaped.feature
+        there = [] if feature.kind.on_edge else list(feature.shape)
+        if there and not any(intersects(outline, each) for each in there):
+            message, advice = told_outside(part.name, feature, "outside", there[0])
+            about = f"{part.name}.{feature.name}"
+            sketch = sketched(part.name, outline, shapes, feature.name)
+            yield error(OUTSIDE, message, feature.place, advice, subject=about, sketch=sketch)
 
 
 def _is_across(shaped: Shaped, outline: Contour) -> bool:
