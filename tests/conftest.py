@@ -51,6 +51,7 @@ SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"
 BUILT = ("site", "supporters", ".kerfolio")
 _NAMES_A_PLAN = re.compile(r" +(?:- \{.*)?plan: ([a-z-]+)(?:,.*\})?\n")
 """A line of the log that names a plan: alone, or with the whole of an entry."""
+_EMPTY = re.compile(r"^[a-z]+:\n(?! )", re.MULTILINE)
 
 
 def files_of(folder: Path) -> dict[str, bytes]:
@@ -78,7 +79,7 @@ def copy_of_sample(target: Path, plans: Iterable[str] | None = None) -> Path:
             others = (_NAMES_A_PLAN.fullmatch(line) for line in lines)
             pairs = zip(lines, others, strict=True)
             own = (line for line, other in pairs if not other or other[1] in kept)
-            each.write_text("".join(own), "utf-8")
+            each.write_text(_EMPTY.sub("", "".join(own)), "utf-8")
     return target
 
 
