@@ -93,7 +93,7 @@ LIBRARIES: dict[str, set[str]] = {
     "scipy": {"layouts", "trials"},
     "packingsolver": {"layouts"},
     "spyrrow": {"layouts"},
-    "numpy": {"geometry", "assembly", "layouts", "writing"},
+    "numpy": {"geometry", "assembly", "layouts", "writing", "shop", "trials"},
     "distributed": {"publishing"},
     "fontTools": {"geometry", "drawing", "writing"},
     "font_source_sans_pro": {"geometry", "drawing", "writing"},

@@ -52,7 +52,7 @@ def log_checks() -> Iterator[OutsideCheck]:
             "Exact interval of a share, 4 of 20, 90 %: upper end",
             "NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.4.1",
             MEMORY,
-            (0.401029, 5e-7),
+            (0.401029, 1e-6),
             lambda: share_within(4, 20)[1],
         ),
         (
