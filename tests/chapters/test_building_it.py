@@ -372,7 +372,7 @@ def test_settings_as_cut_come_with_their_count_and_outcome() -> None:
     assert best == ["Birch plywood 18 mm", "18000 rpm", "2 × Clean"]
     assert worst == ["Birch plywood 18 mm", "18000 rpm", "1 × To sand"]
     text = words_of(trials(found))
-    assert "First pass 8 mm (5/16 in)" in text
+    assert "Passes 8 mm (5/16 in) and 10.1 mm (25/64 in)" in text
     assert "Cut from 25 mm" in text
     assert "trial-a" in [each.id for each in made(trials(found)).blocks if isinstance(each, Dated)]
     bare = replace(edition(), trials=(unfed,))
