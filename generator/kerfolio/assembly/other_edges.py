@@ -29,8 +29,18 @@ def from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hy
 
 def side_of(settled: SettledPlan, part: str, name: str) -> str:
     """Return the side that a set of notches or tabs is stated on; empty where it is on none."""
+    feature = _stated(settled, part, name)
+    return _side(feature) if feature else ""
+
+
+def _stated(settled: SettledPlan, part: str, name: str) -> Feature | None:
+    """Return a feature of a part as the plan states it."""
     parts = (each for each in settled.plan.parts if each.name == part)
-    cutting = next((f.cutting for each in parts for f in each.features if f.name == name), None)
+    return next((f for each in parts for f in each.features if f.name == name), None)
+
+
+def _side(feature: Feature) -> str:
+    cutting = feature.cutting
     return cutting.edge.side if isinstance(cutting, (Notch, Tabs)) else ""
 
 
@@ -43,12 +53,8 @@ def _from_other_edges(settled: SettledPlan, links: Sequence[Link]) -> Iterator[H
             if not base or (end.part.name, base) in known:
                 continue
             known.add((end.part.name, base))
-            parts = (each for each in settled.plan.parts if each.name == end.part.name)
-            feature = next((f for part in parts for f in part.features if f.name == base), None)
-            if feature is None or not isinstance(feature.cutting, (Notch, Tabs)):
-                continue
-            side = feature.cutting.edge.side
-            if side in _OPPOSITE:
+            feature = _stated(settled, end.part.name, base)
+            if feature and (side := _side(feature)) in _OPPOSITE:
                 yield _from_other_edge(end.part.name, feature, side)
 
 

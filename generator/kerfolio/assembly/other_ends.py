@@ -17,9 +17,11 @@ from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 _MOST = 24
 """So many are made at most, those of features of the same name first."""
 
-
 _LIKE = 1.0
 """Sizes nearer than this, mm, are alike: what is in no joint has not the fit of one."""
+
+_Set = tuple[SettledPart, tuple[SettledFeature, ...]]
+"""A part with features that are stated under one name."""
 
 
 def to_other_ends(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypothesis]:
@@ -32,19 +34,19 @@ def to_other_ends(settled: SettledPlan, links: Sequence[Link]) -> Iterator[Hypot
         for feature in end.features
     }
     idle = {
-        f"{piece}.{name}": features
+        f"{piece}.{name}": (part, features)
         for piece, part in pieces.items()
         for name, features in _sets(part).items()
         if met.isdisjoint((piece, each.name) for each in features)
     }
     found = [
-        (stated_name(name).rpartition(".")[2] != stated_name(_last(end)), link, end, name)
+        (name.rpartition(".")[2] != stated_name(end.features[0].name), link, end, name)
         for link in links
         for end in (link.a, link.b)
         for name in _alike(end, idle)
     ]
     for _, link, end, name in sorted(found, key=lambda each: each[0])[:_MOST]:
-        yield _as_other(settled, link, end, name)
+        yield _as_other(link, end, name, idle[name][0])
 
 
 def _sets(part: SettledPart) -> dict[str, tuple[SettledFeature, ...]]:
@@ -56,13 +58,9 @@ def _sets(part: SettledPart) -> dict[str, tuple[SettledFeature, ...]]:
     return found
 
 
-def _last(end: End) -> str:
-    return end.features[0].name
-
-
-def _alike(end: End, idle: Mapping[str, Sequence[SettledFeature]]) -> Iterator[str]:
+def _alike(end: End, idle: Mapping[str, _Set]) -> Iterator[str]:
     """Yield the idle sets that could stand in an end's place: as many, of its kind and size."""
-    for name, features in idle.items():
+    for name, (_, features) in idle.items():
         as_many = len(features) == len(end.features) > 0
         if as_many and all(map(_is_like, end.features, features)):
             yield name
@@ -73,7 +71,7 @@ def _is_like(one: SettledFeature, other: SettledFeature) -> bool:
     return one.kind is other.kind and all(abs(a.value - b.value) < _LIKE for a, b in sizes)
 
 
-def _as_other(settled: SettledPlan, link: Link, end: End, name: str) -> Hypothesis:
+def _as_other(link: Link, end: End, name: str, part: SettledPart) -> Hypothesis:
     stated = link.joint.stated
     first = end is link.a
     was = stated.a if first else stated.b
@@ -85,12 +83,7 @@ def _as_other(settled: SettledPlan, link: Link, end: End, name: str) -> Hypothes
         cure=f"Write `{key}: {name}`.",
         place=stated.place,
         subject=was.name,
-        parts=frozenset((link.a.part.name, link.b.part.name, _part_of(settled, name))),
+        parts=frozenset((link.a.part.name, link.b.part.name, part.name)),
         change=partial(with_joints, joints={stated: other}),
         alike=numbers_shared(other.a, other.b) - numbers_shared(stated.a, stated.b),
     )
-
-
-def _part_of(settled: SettledPlan, name: str) -> str:
-    pieces = pieces_of(settled)
-    return next(part.name for piece, part in pieces.items() if name.startswith(f"{piece}."))

@@ -122,6 +122,7 @@ class Ground:
         spots = (_spot(each) for each in cells.values())
         self._spots = sorted(spots, key=lambda each: each.settings.chip)
         self._places = Places((each.settings for each in self._spots), cutter)
+        self._places_of_cuts = Places((each.settings for each in cuts), cutter)
         self._counts = np.array([each.tally.counts for each in self._spots])
 
     def best(self) -> Best | None:
@@ -148,8 +149,7 @@ class Ground:
         return next((each for each in made if each.tally.median is Grade.CLEAN), None)
 
     def _behind(self, settings: Settings) -> Best:
-        places = Places((each.settings for each in self.cuts), self._cutter)
-        alike = np.flatnonzero(places.steps_from(settings) <= ALIKE)
+        alike = np.flatnonzero(self._places_of_cuts.steps_from(settings) <= ALIKE)
         cuts = tuple(self.cuts[int(number)] for number in alike)
         counted = tally(each.grade for each in cuts)
         return Best(settings=settings, cuts=cuts, tally=counted, assured=assured(counted))
@@ -201,11 +201,7 @@ def marks_of(cuts: Iterable[Cut]) -> tuple[Mark, ...]:
 def _spot(cuts: Sequence[Cut]) -> _Spot:
     counted = tally(each.grade for each in cuts)
     settings = max(cuts, key=lambda each: each.grade).settings
-    return _Spot(
-        settings=settings,
-        cuts=tuple(cuts),
-        tally=counted,
-    )
+    return _Spot(settings=settings, cuts=tuple(cuts), tally=counted)
 
 
 def _cell(settings: Settings, cutter: CutterStock) -> tuple[object, ...]:
