@@ -33,6 +33,7 @@ trials-as-cut-out = Wie es wurde
 trials-as-cut-feed = Vorschub { $value }
 trials-as-cut-plunge = Eintauchen { $value }
 trials-as-cut-passes = Durchgänge { $value }
+trials-as-cut-direction = Richtung: { $value }
 trials-counted = { $count } × { $grade }
 trials-gone-sheet = Aus { $sheet } geschnitten; daraus wird der Plan nicht mehr geschnitten.
 trials-gone-thick = { $now ->

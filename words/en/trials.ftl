@@ -33,6 +33,7 @@ trials-as-cut-out = How it came out
 trials-as-cut-feed = Feed { $value }
 trials-as-cut-plunge = Plunge { $value }
 trials-as-cut-passes = Passes { $value }
+trials-as-cut-direction = Direction: { $value }
 trials-counted = { $count } × { $grade }
 trials-gone-sheet = Cut from { $sheet }; the plan is no longer cut from that.
 trials-gone-thick = { $now ->

@@ -37,7 +37,7 @@ from kerfolio.releasing.recut import cut_since
 from kerfolio.shop.logged import Tried, cut_alike
 from kerfolio.shop.outdated import Outdated, now_settled, outdated_of
 from kerfolio.trials.outcome_told import grade_told, outcome_told
-from kerfolio.trials.told import speed_told
+from kerfolio.trials.told import speed_told, way_told
 
 
 def trials(edition: Edition) -> Chapter | None:
@@ -93,6 +93,7 @@ def _tried(pair: tuple[str, ...], tried: Tried, edition: Edition) -> Row:
         ("feed", _feed(settings.feed, reader)),
         ("plunge", _feed(settings.plunge, reader)),
         ("passes", _passes(settings.passes, reader)),
+        ("direction", way_told(settings.climb, reader)),
     )
     below = tuple(
         told(say(reader, f"trials-as-cut-{name}", value=value)) for name, value in told_of if value

@@ -50,7 +50,6 @@ def settings_told(settings: Settings, reader: Reader, *, twice: bool = False) ->
         f"{count} × {text}" if count > 1 else text
         for text, count in _alike([depth(each, reader) for each in settings.passes[1:]])
     ]
-    way = "" if settings.climb is None else "yes" if settings.climb else "no"
     found = (
         ("trials-set-feed", feed(settings.feed, reader) if settings.feed else ""),
         ("trials-set-speed", speed_told(settings.speed, reader)),
@@ -58,7 +57,7 @@ def settings_told(settings: Settings, reader: Reader, *, twice: bool = False) ->
         ("trials-set-plunge", feed(settings.plunge, reader) if settings.plunge else ""),
         ("logbest-first", depth(settings.first, reader) if settings.first else ""),
         ("logbest-rest", ", ".join(rest)),
-        ("logbest-direction", say(reader, "logbest-way", climb=way) if way else ""),
+        ("logbest-direction", way_told(settings.climb, reader)),
     )
     return tuple((say(reader, name), value) for name, value in found if value)
 
@@ -66,6 +65,11 @@ def settings_told(settings: Settings, reader: Reader, *, twice: bool = False) ->
 def speed_told(rpm: float | None, reader: Reader) -> str:
     """Return a speed, empty where nobody says it."""
     return say(reader, "trials-rpm", speed=whole_figure(rpm)) if rpm else ""
+
+
+def way_told(climb: bool | None, reader: Reader) -> str:
+    """Return a direction of cut, empty where nobody says it."""
+    return "" if climb is None else say(reader, "logbest-way", climb="yes" if climb else "no")
 
 
 def in_one_line(settings: Settings, reader: Reader) -> str:
